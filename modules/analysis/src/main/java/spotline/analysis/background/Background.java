@@ -11,7 +11,8 @@ import spotline.spectra.Window;
  * <p>Every background works on a rising scale of binding energy: the low end is before the line, the high end is where
  * the line's own loss electrons are.
  */
-public sealed interface Background permits Linear, Shirley {
+public sealed interface Background
+        permits Constant, Linear, Polynomial, Shirley, DataCappedShirley, TougaardTwo, TougaardThree {
     /** Channels averaged at each end of the window. */
     int endpointChannels();
 

@@ -117,8 +117,13 @@ final class Region {
 
     /** Energy each channel of the window stands for, eV. */
     double[] widths() {
-        double[] widths = new double[channels()];
-        for (int i = 0; i < widths.length; i++) widths[i] = scan.channelWidthEv(first + from + i);
+        return Arrays.copyOfRange(regionWidths(), from, to);
+    }
+
+    /** The same for every channel of the region. */
+    double[] regionWidths() {
+        double[] widths = new double[counts.length];
+        for (int i = 0; i < widths.length; i++) widths[i] = scan.channelWidthEv(first + i);
         return widths;
     }
 

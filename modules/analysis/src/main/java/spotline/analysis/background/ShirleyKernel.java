@@ -27,8 +27,9 @@ final class ShirleyKernel {
     private final double low;
     private final double high;
     private final double[] cap;
+    private final boolean[] limited;
 
-    double[] background;
+    final double[] background;
     /** Trapezoid area of the net before the first and after each update. */
     double[] areas = new double[0];
 
@@ -42,6 +43,7 @@ final class ShirleyKernel {
         this.high = high;
         this.cap = cap;
         this.background = new double[counts.length];
+        this.limited = new boolean[counts.length];
     }
 
     /** @param cap highest value of the background, one a channel; infinite where there is no limit */
@@ -61,7 +63,7 @@ final class ShirleyKernel {
 
     private void run(double relativeTolerance, int maxIterations, Work work) {
         double[] history = new double[maxIterations + 1];
-        for (int i = 0; i < background.length; i++) background[i] = Math.min(low, cap[i]);
+        place(0, new double[background.length]);
         double[] integral = integral();
         history[0] = integral[integral.length - 1];
         int done = 0;
@@ -80,10 +82,7 @@ final class ShirleyKernel {
                 break;
             }
             work.check();
-            double slope = (high - low) / area;
-            for (int i = 0; i < background.length; i++) {
-                background[i] = Math.min(low + slope * integral[i], cap[i]);
-            }
+            place((high - low) / area, integral);
             integral = integral();
             history[++done] = integral[integral.length - 1];
         }
@@ -95,6 +94,14 @@ final class ShirleyKernel {
             if (history[i + 1] >= history[i]) return false;
         }
         return true;
+    }
+
+    private void place(double slope, double[] integral) {
+        for (int i = 0; i < background.length; i++) {
+            double free = low + slope * integral[i];
+            limited[i] = free > cap[i];
+            background[i] = limited[i] ? cap[i] : free;
+        }
     }
 
     private double[] integral() {
@@ -115,15 +122,11 @@ final class ShirleyKernel {
     }
 
     int limitedChannels() {
-        int limited = 0;
-        for (int i = 0; i < background.length; i++) {
-            if (isCapped(i)) limited++;
+        int count = 0;
+        for (boolean held : limited) {
+            if (held) count++;
         }
-        return limited;
-    }
-
-    private boolean isCapped(int channel) {
-        return background[channel] >= cap[channel];
+        return count;
     }
 
     /** Derivative of a weighted sum of background channels: towards each count, each cap, and the two ends. */
@@ -174,7 +177,7 @@ final class ShirleyKernel {
                 double above = j < n - 1 ? 0.5 * step[j] : 0;
                 double fromAbove = above * sumOfFree;
                 double multiplier;
-                if (isCapped(j)) {
+                if (limited[j]) {
                     multiplier = weights[j] - k * (fromAbove + below * sumOfFree);
                     caps[j] = multiplier;
                 } else {

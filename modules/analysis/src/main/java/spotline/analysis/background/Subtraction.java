@@ -2,6 +2,7 @@ package spotline.analysis.background;
 
 import java.util.Arrays;
 import java.util.Objects;
+import java.util.OptionalDouble;
 import spotline.core.Estimate;
 import spotline.core.Work;
 
@@ -35,9 +36,10 @@ public final class Subtraction {
      *
      * @param iterations updates made; 0 for a background in closed form
      * @param limitedChannels channels held at a limit taken from the data
+     * @param adjustedB parameter B of a loss cross section, eV^2, where the data decided it
      */
-    record Convergence(int iterations, boolean converged, int limitedChannels) {
-        static final Convergence CLOSED_FORM = new Convergence(0, true, 0);
+    record Convergence(int iterations, boolean converged, int limitedChannels, OptionalDouble adjustedB) {
+        static final Convergence CLOSED_FORM = new Convergence(0, true, 0, OptionalDouble.empty());
     }
 
     Subtraction(Region region, double[] background, BackgroundAdjoint adjoint, Convergence convergence) {
@@ -189,6 +191,11 @@ public final class Subtraction {
     /** Channels held below the data by a data-capped background. */
     public int limitedChannels() {
         return convergence.limitedChannels();
+    }
+
+    /** Parameter B of the loss cross section as the data gave it, eV^2; empty where it was fixed or there is none. */
+    public OptionalDouble adjustedB() {
+        return convergence.adjustedB();
     }
 
     private int index(int channel) {

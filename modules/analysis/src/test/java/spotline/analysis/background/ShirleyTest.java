@@ -198,6 +198,31 @@ class ShirleyTest {
         assertThat(outcome.allFindings().get(0).rule()).isEqualTo("shirley-no-area");
     }
 
+    /** Of 300 noisy spectra without a peak, how many are given an area. */
+    private static int areasFound(BindingScan expected, long seed) {
+        RandomDataGenerator random = Scans.random(seed);
+        int found = 0;
+        for (int k = 0; k < 300; k++) {
+            BindingScan drawn = Scans.poisson(expected, random);
+            Outcome<Subtraction> outcome = Scans.outcome(Shirley.of(5), drawn, drawn.range());
+            if (outcome.result().isPresent()) found++;
+            else assertThat(outcome.allFindings().get(0).rule()).startsWith("shirley-");
+        }
+        return found;
+    }
+
+    @Test
+    void noiseAndNoisyStepsAreNoPeaks() {
+        double[] energy = Scans.grid(-5, 0.1, 101);
+        assertThat(areasFound(Scans.scan(energy, e -> 1000), 24)).isLessThanOrEqualTo(3);
+        assertThat(areasFound(Scans.scan(energy, e -> e < 0 ? 1000 : 1200), 25)).isLessThanOrEqualTo(3);
+        assertThat(areasFound(Scans.scan(energy, e -> e < -4 ? 10000 : 12000), 26))
+                .isLessThanOrEqualTo(3);
+        BindingScan small =
+                Scans.scan(energy, e -> Scans.gaussian(e, 0, 0.6, 450) + 1000 + 40 * Scans.smoothStep(e, 0, 0.6));
+        assertThat(areasFound(small, 27)).isGreaterThan(270);
+    }
+
     @Test
     void saysWhatItIs() {
         assertThat(Shirley.of(5).describe()).isEqualTo("iterative Shirley, 5 endpoint channels");
