@@ -106,6 +106,18 @@ public final class CheckedJson {
         return root;
     }
 
+    /**
+     * What the schema does not allow in a part of another file: a patch inside a holder run.
+     *
+     * @param pointer where the part stands in its file
+     */
+    public List<ReadException> faultsOfPart(String name, String pointer, JsonNode part) {
+        return sentences.faults(name, part, schema.validate(part)).stream()
+                .map(fault -> new ReadException(
+                        Place.pointer(name, pointer + fault.place().pointer()), fault.found(), fault.expected()))
+                .toList();
+    }
+
     private void checkFormat(String name, ObjectNode root) throws ReadException {
         String wanted = "\"format\": \"" + kind + "/" + newest + "\"";
         Place place = Place.pointer(name, "/format");

@@ -1,0 +1,32 @@
+package spotline.analysis.intensity;
+
+import java.util.OptionalDouble;
+import spotline.analysis.background.Subtraction;
+import spotline.core.Estimate;
+import spotline.reference.Line;
+import spotline.spectra.Window;
+
+/**
+ * The intensity of one line in one spectrum.
+ *
+ * @param peakEv measured binding energy of the top of the line, eV
+ * @param window the area was taken in, measured binding energy
+ * @param background what was subtracted, in words
+ * @param area counts eV before transmission, contributions by counting and end points
+ * @param detected whether the line is told from noise: its area above the critical level, its peak clear of the search's
+ *     threshold
+ * @param criticalLevel an area below it is not told from noise, counts eV; empty where the statistics are unknown
+ * @param detectionLimit the smallest true area that is found reliably, counts eV; empty where the statistics are unknown
+ */
+public record Intensity(
+        Line line,
+        String spectrum,
+        double peakEv,
+        double fwhmEv,
+        Window window,
+        String background,
+        Estimate area,
+        boolean detected,
+        OptionalDouble criticalLevel,
+        OptionalDouble detectionLimit,
+        Subtraction subtraction) {}

@@ -1,0 +1,23 @@
+package spotline.run;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import spotline.core.Finding;
+import spotline.holder.HolderPlan;
+
+/**
+ * One loaded holder, measured: the plan, the linked spectra and the treatment of every spot.
+ *
+ * @param files SHA-256 of each spectrum file that could be read, by name as the holder run gives it
+ * @param findings that concern no single spot
+ */
+public record HolderRun(
+        HolderPlan plan, List<SpotInput> spots, SortedMap<String, String> files, List<Finding> findings, long seed) {
+    public HolderRun {
+        spots = List.copyOf(spots);
+        files = Collections.unmodifiableSortedMap(new TreeMap<>(files));
+        findings = List.copyOf(findings);
+    }
+}

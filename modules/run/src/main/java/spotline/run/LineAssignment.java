@@ -1,0 +1,85 @@
+package spotline.run;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import spotline.analysis.intensity.LineTarget;
+import spotline.reference.Doublet;
+import spotline.reference.Element;
+import spotline.reference.Elements;
+import spotline.reference.EnergyRange;
+import spotline.reference.LevelEnergy;
+import spotline.reference.Line;
+import spotline.reference.ReferenceData;
+import spotline.spectra.BindingScan;
+import spotline.spectra.Window;
+
+/** Which line a narrow scan was taken of, and where on its measured scale that line may lie. */
+final class LineAssignment {
+    private static final Pattern LABEL = Pattern.compile("([A-Z][a-z]?) ?([1-7][spdf](?:[1357]/2)?)");
+    /** A line's first peak must lie at least this far inside the scan, eV. */
+    private static final double INSIDE = 1.5;
+    /** A doublet partner counts as measured when the scan goes on this far above it, eV. */
+    private static final double ABOVE_PARTNER = 2.5;
+
+    private final ReferenceData reference;
+    private final double widestDoubletEv;
+    private final double toleranceEv;
+
+    LineAssignment(ReferenceData reference, double widestDoubletEv, double toleranceEv) {
+        this.reference = reference;
+        this.widestDoubletEv = widestDoubletEv;
+        this.toleranceEv = toleranceEv;
+    }
+
+    /** The line that a region's label names, whole. */
+    Optional<Line> named(String region) {
+        Matcher matcher = LABEL.matcher(region);
+        while (matcher.find()) {
+            Optional<Line> line = Line.find(matcher.group(1) + " " + matcher.group(2));
+            if (line.isPresent()) return Optional.of(line.get().whole());
+        }
+        return Optional.empty();
+    }
+
+    /** The line of a scan: by its label, else the main line of a known element that lies inside it. */
+    Optional<Line> lineOf(LinkedSpectrum spectrum, SortedSet<String> elements, double shiftEv) {
+        Optional<Line> named = named(spectrum.region());
+        if (named.isPresent()) return named;
+        List<Line> inside = new ArrayList<>();
+        for (String symbol : elements) {
+            Optional<Line> main = main(symbol, spectrum.scan().photonEnergyEv());
+            if (main.isPresent() && target(main.get(), spectrum.scan(), shiftEv).isPresent()) inside.add(main.get());
+        }
+        return inside.size() == 1 ? Optional.of(inside.get(0)) : Optional.empty();
+    }
+
+    Optional<Line> main(String symbol, double photonEnergyEv) {
+        Optional<Element> element = Elements.bySymbol(symbol);
+        return element.flatMap(e -> reference.mainLine(e, photonEnergyEv));
+    }
+
+    /** Empty when the scan does not hold the line, or nothing is known of it. */
+    Optional<LineTarget> target(Line whole, BindingScan scan, double shiftEv) {
+        Optional<LevelEnergy> level = reference.bindingEnergy(whole.high());
+        if (level.isEmpty()) return Optional.empty();
+        EnergyRange states = reference
+                .stateRange(whole.high())
+                .orElse(new EnergyRange(level.get().valueEv(), level.get().valueEv()));
+        Window range = scan.range();
+        double expected = level.get().valueEv() - shiftEv;
+        double low = Math.max(range.lowEv() + INSIDE, Math.min(expected, states.lowEv() - shiftEv - toleranceEv));
+        double high = Math.min(range.highEv() - INSIDE, Math.max(expected, states.highEv() - shiftEv + toleranceEv));
+        if (!(low < high)) return Optional.empty();
+        double place = Math.max(low, Math.min(high, expected));
+        Optional<Doublet> doublet = reference.doublet(whole, scan.photonEnergyEv());
+        double splitting = doublet.map(Doublet::splittingEv).orElse(0.0);
+        if (splitting == 0) return Optional.of(new LineTarget(whole, low, high, place, 0));
+        boolean both = splitting <= widestDoubletEv && range.highEv() >= place + splitting + ABOVE_PARTNER;
+        if (!both) high = Math.min(high, Math.max(place, expected + splitting - INSIDE));
+        return Optional.of(new LineTarget(both ? whole : whole.high(), low, high, place, both ? splitting : 0));
+    }
+}

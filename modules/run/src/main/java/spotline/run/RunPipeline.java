@@ -1,0 +1,110 @@
+package spotline.run;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.concurrent.atomic.AtomicInteger;
+import spotline.core.Finding;
+import spotline.core.Work;
+import spotline.holder.Silence;
+import spotline.reference.ReferenceData;
+
+/**
+ * Treats every spot of a holder run and combines the results.
+ *
+ * <p>Errors: none beyond being cancelled. The result does not depend on the number of threads: spots are treated by
+ * themselves and gathered in the order of the holder run.
+ */
+public final class RunPipeline {
+    private final ReferenceData reference;
+    private final String programVersion;
+
+    public RunPipeline(ReferenceData reference, String programVersion) {
+        this.reference = reference;
+        this.programVersion = programVersion;
+    }
+
+    /** @param planFindings of the mounting checks, repeated in the result */
+    public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
+        List<SpotResult> spots = treatSpots(run, threads, work);
+        List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
+        List<Finding> findings = new ArrayList<>(planFindings);
+        findings.addAll(run.findings());
+        spots.forEach(s -> findings.addAll(s.findings()));
+        findings.addAll(RunChecks.acrossSpots(run, spots));
+        List<Finding> shown = silenced(findings, run.plan().file().silence());
+        SortedMap<String, JsonNode> treatments = new TreeMap<>();
+        run.spots().forEach(s -> treatments.put(s.spot().id(), s.treatment().json()));
+        return new RunResult(run.plan(), spots, samples, shown, treatments, run.files(), programVersion, run.seed());
+    }
+
+    private List<SpotResult> treatSpots(HolderRun run, int threads, Work work) {
+        SpotTreatment treatment = new SpotTreatment(reference);
+        int count = run.spots().size();
+        if (threads <= 1 || count <= 1) {
+            List<SpotResult> results = new ArrayList<>();
+            for (SpotInput input : run.spots()) {
+                work.progress(
+                        (double) results.size() / count,
+                        "treating spot " + input.spot().id());
+                results.add(treatment.treat(input, work));
+            }
+            return results;
+        }
+        ExecutorService pool = Executors.newFixedThreadPool(Math.min(threads, count));
+        try {
+            AtomicInteger done = new AtomicInteger();
+            List<Future<SpotResult>> futures = new ArrayList<>();
+            for (SpotInput input : run.spots()) {
+                futures.add(pool.submit(() -> {
+                    SpotResult result = treatment.treat(input, work);
+                    work.progress(
+                            (double) done.incrementAndGet() / count,
+                            "treated spot " + input.spot().id());
+                    return result;
+                }));
+            }
+            List<SpotResult> results = new ArrayList<>();
+            for (Future<SpotResult> future : futures) results.add(future.get());
+            return results;
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new java.util.concurrent.CancellationException("interrupted");
+        } catch (ExecutionException e) {
+            if (e.getCause() instanceof RuntimeException cause) throw cause;
+            throw new IllegalStateException(e.getCause());
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    /** A silenced finding stays as a note with the reason; a stop cannot be silenced. Sorted by severity, then as found. */
+    private static List<Finding> silenced(List<Finding> findings, List<Silence> silences) {
+        List<Finding> shown = new ArrayList<>();
+        for (Finding f : findings) {
+            Finding kept = f;
+            for (Silence silence : silences) {
+                if (!silence.covers(f)) continue;
+                String prefix = "Silenced (" + silence.reason() + "): ";
+                kept = new Finding(
+                        f.severity() == spotline.core.Severity.STOP ? f.severity() : spotline.core.Severity.NOTE,
+                        f.rule(),
+                        f.spot(),
+                        f.sample(),
+                        f.spectrum(),
+                        prefix + f.message());
+                break;
+            }
+            if (!shown.contains(kept)) shown.add(kept);
+        }
+        shown.sort(Comparator.comparing(Finding::severity).reversed());
+        return shown;
+    }
+}

@@ -1,0 +1,42 @@
+package spotline.run;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import spotline.core.Finding;
+import spotline.core.Severity;
+import spotline.holder.HolderPlan;
+
+/**
+ * What came of a holder run.
+ *
+ * @param plan what was declared
+ * @param spots in the order of the holder run
+ * @param findings of the whole run: of the plan, of every spot, across spots; in order of severity, then spot
+ * @param treatments the full settings in force, by spot id
+ * @param files SHA-256 of each input file, by name as the holder run gives it
+ */
+public record RunResult(
+        HolderPlan plan,
+        List<SpotResult> spots,
+        List<SampleComposition> samples,
+        List<Finding> findings,
+        SortedMap<String, JsonNode> treatments,
+        SortedMap<String, String> files,
+        String programVersion,
+        long seed) {
+    public RunResult {
+        spots = List.copyOf(spots);
+        samples = List.copyOf(samples);
+        findings = List.copyOf(findings);
+        treatments = Collections.unmodifiableSortedMap(new TreeMap<>(treatments));
+        files = Collections.unmodifiableSortedMap(new TreeMap<>(files));
+    }
+
+    /** Whether anything could not be treated or must not be used as it is. */
+    public boolean stopped() {
+        return findings.stream().anyMatch(f -> f.severity() == Severity.STOP);
+    }
+}

@@ -1,0 +1,317 @@
+package spotline.run;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import spotline.analysis.charge.ChargeInput;
+import spotline.analysis.charge.ChargeReference;
+import spotline.analysis.charge.ChargeReferencing;
+import spotline.analysis.charge.SpotCondition;
+import spotline.analysis.identify.ElementSeen;
+import spotline.analysis.identify.Identification;
+import spotline.analysis.identify.SurveyIdentification;
+import spotline.analysis.identify.Verdict;
+import spotline.analysis.intensity.Intensity;
+import spotline.analysis.intensity.IntensityMeasurement;
+import spotline.analysis.intensity.IntensitySettings;
+import spotline.analysis.intensity.LineTarget;
+import spotline.analysis.quantify.Basis;
+import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.TheoreticalFactors;
+import spotline.core.Finding;
+import spotline.core.Outcome;
+import spotline.core.Severity;
+import spotline.core.Work;
+import spotline.holder.CarbonOrigin;
+import spotline.holder.Conductivity;
+import spotline.holder.Sample;
+import spotline.holder.SpectrumRole;
+import spotline.holder.Spot;
+import spotline.reference.Elements;
+import spotline.reference.Line;
+import spotline.reference.ReferenceData;
+
+/**
+ * Treats one spot: identify, reference the charge, take the intensities, quantify. Pure: the same input gives the same
+ * result in any thread.
+ *
+ * <p>Errors: none; what cannot be done is a finding, and the rest goes on.
+ */
+public final class SpotTreatment {
+    private final ReferenceData reference;
+
+    public SpotTreatment(ReferenceData reference) {
+        this.reference = reference;
+    }
+
+    /** A narrow scan with its line. */
+    private record Assigned(LinkedSpectrum spectrum, Line line) {}
+
+    public SpotResult treat(SpotInput input, Work work) {
+        Spot spot = input.spot();
+        List<Finding> findings = new ArrayList<>(input.findings());
+        SortedSet<String> declared = declared(spot);
+        SpotCondition condition = condition(spot);
+        Optional<LinkedSpectrum> survey = input.spectra().stream()
+                .filter(s -> s.survey() && quantifiable(s.role()))
+                .findFirst();
+        Optional<Identification> identification = survey.map(s -> identify(s, input, declared, condition, work));
+        if (survey.isEmpty() && !input.spectra().isEmpty()) {
+            findings.add(Finding.note(
+                    "no-survey", "There is no survey: elements beyond the narrow scans were not checked."));
+        }
+        double workingShift = identification.map(Identification::shiftEv).orElse(0.0);
+        SortedSet<String> elements = new TreeSet<>(declared);
+        identification.ifPresent(i -> i.elements().forEach(e -> elements.add(e.element())));
+        LineAssignment lines = new LineAssignment(
+                reference,
+                input.treatment().widestDoubletEv(),
+                input.treatment().identify().toleranceEv());
+        List<Assigned> narrow = assign(input, lines, elements, workingShift, findings);
+        work.check();
+        Outcome<ChargeReference> decided = charge(narrow, condition, workingShift, input.treatment(), work);
+        findings.addAll(decided.allFindings());
+        ChargeReference charge = decided.result().orElseThrow();
+        double shift = charge.shiftEv().orElse(workingShift);
+        work.check();
+        List<MeasuredIntensity> intensities = new ArrayList<>();
+        List<SpotComposition.Taken> narrowTaken = new ArrayList<>();
+        for (Assigned a : firstOfEachLine(narrow)) {
+            measure(
+                            spot,
+                            a.spectrum(),
+                            a.line(),
+                            shift,
+                            lines,
+                            input.treatment().narrow(),
+                            findings,
+                            work)
+                    .ifPresent(i -> {
+                        narrowTaken.add(new SpotComposition.Taken(a.spectrum(), i));
+                        intensities.add(new MeasuredIntensity(i, Basis.NARROW, applied(a.spectrum())));
+                    });
+        }
+        List<SpotComposition.Taken> surveyTaken = new ArrayList<>();
+        if (survey.isPresent() && identification.isPresent()) {
+            for (Line line : surveyLines(identification.get(), narrowTaken, lines, survey.get())) {
+                // Fallbacks and tight windows are the rule on a survey and no news.
+                List<Finding> quiet = new ArrayList<>();
+                measure(
+                                spot,
+                                survey.get(),
+                                line,
+                                shift,
+                                lines,
+                                input.treatment().survey(),
+                                quiet,
+                                work)
+                        .ifPresent(i -> {
+                            surveyTaken.add(new SpotComposition.Taken(survey.get(), i));
+                            intensities.add(new MeasuredIntensity(i, Basis.SURVEY, applied(survey.get())));
+                        });
+            }
+        }
+        SpotComposition composition = new SpotComposition(
+                new TheoreticalFactors(reference, input.treatment().factors()), input.sourceAnalyserAngleDeg());
+        List<Quantified> rows = composition.primary(narrowTaken, surveyTaken);
+        List<SpotResult.Variant> variants = new ArrayList<>();
+        if (!narrowTaken.isEmpty() && !surveyTaken.isEmpty()) {
+            variants.add(new SpotResult.Variant("survey", composition.ofSurvey(surveyTaken)));
+        }
+        findings.addAll(composition.findings());
+        SpotComposition.incomparable(narrowTaken).ifPresent(findings::add);
+        SpotChecks checks = new SpotChecks(input.treatment(), declared);
+        findings.addAll(checks.elements(identification, rows, survey.isPresent()));
+        findings.addAll(checks.surveyAgainstNarrow(rows, variants));
+        findings.addAll(checks.unweighted(input.spectra()));
+        if (withheld(findings)) {
+            rows = rows.stream().map(Quantified::withheld).toList();
+            variants = variants.stream()
+                    .map(v -> new SpotResult.Variant(
+                            v.name(),
+                            v.rows().stream().map(Quantified::withheld).toList()))
+                    .toList();
+        }
+        String sample = spot.sampleName();
+        return new SpotResult(
+                spot.id(),
+                sample,
+                spot.mount().electricalState().word(),
+                input.spectra(),
+                identification,
+                charge,
+                intensities,
+                peaks(charge),
+                rows,
+                variants,
+                findings.stream().map(f -> f.at(spot.id(), sample)).distinct().toList());
+    }
+
+    /** A stop on a spectrum or on the comparability of lines leaves no at.% that could be defended. */
+    private static boolean withheld(List<Finding> findings) {
+        return findings.stream().anyMatch(f -> f.severity() == Severity.STOP);
+    }
+
+    private static SortedSet<String> declared(Spot spot) {
+        SortedSet<String> symbols = new TreeSet<>();
+        for (String symbol : spot.sample().map(Sample::expectedElements).orElse(List.of())) {
+            if (Elements.bySymbol(symbol).filter(e -> e.z() > 2).isPresent()) symbols.add(symbol);
+        }
+        return symbols;
+    }
+
+    private static SpotCondition condition(Spot spot) {
+        Conductivity conductivity = spot.sample().map(Sample::conductivity).orElse(Conductivity.UNKNOWN);
+        CarbonOrigin carbon = spot.sample().map(Sample::carbon).orElse(CarbonOrigin.UNKNOWN);
+        return new SpotCondition(
+                SpotCondition.Conduction.valueOf(conductivity.name()),
+                SpotCondition.Contact.valueOf(spot.mount().electricalState().name()),
+                SpotCondition.CarbonOrigin.valueOf(carbon.name()));
+    }
+
+    private static boolean quantifiable(SpectrumRole role) {
+        return role == SpectrumRole.MAIN || role == SpectrumRole.UNKNOWN;
+    }
+
+    private Identification identify(
+            LinkedSpectrum survey, SpotInput input, SortedSet<String> declared, SpotCondition condition, Work work) {
+        boolean grounded = condition.contact() == SpotCondition.Contact.GROUNDED
+                && condition.conduction() == SpotCondition.Conduction.CONDUCTOR;
+        return new SurveyIdentification(reference, input.treatment().identify())
+                .identify(
+                        survey.scan(),
+                        survey.transmission(),
+                        declared,
+                        grounded ? OptionalDouble.of(0) : OptionalDouble.empty(),
+                        input.monochromated(),
+                        work);
+    }
+
+    private static List<Assigned> assign(
+            SpotInput input, LineAssignment lines, SortedSet<String> elements, double shift, List<Finding> findings) {
+        List<Assigned> assigned = new ArrayList<>();
+        for (LinkedSpectrum s : input.spectra()) {
+            if (s.survey()) continue;
+            Optional<Line> line = lines.lineOf(s, elements, shift);
+            if (line.isPresent()) {
+                assigned.add(new Assigned(s, line.get()));
+            } else {
+                findings.add(Finding.caution(
+                                "narrow-scan-unassigned",
+                                "The label \"" + s.region()
+                                        + "\" names no line and no single known element has its main"
+                                        + " line inside: the scan was not quantified.")
+                        .in(s.label()));
+            }
+        }
+        return assigned;
+    }
+
+    private Outcome<ChargeReference> charge(
+            List<Assigned> narrow, SpotCondition condition, double workingShift, Treatment treatment, Work work) {
+        Line c1s = Line.parse("C 1s");
+        List<Assigned> carbon =
+                narrow.stream().filter(a -> a.line().equals(c1s)).toList();
+        List<ChargeInput.MeasuredLine> others = narrow.stream()
+                .filter(a -> quantifiable(a.spectrum().role()))
+                .map(a -> new ChargeInput.MeasuredLine(a.line(), a.spectrum().scan()))
+                .toList();
+        ChargeInput input = new ChargeInput(
+                condition,
+                carbon.stream().findFirst().map(a -> a.spectrum().scan()),
+                carbon.size() > 1
+                        ? Optional.of(carbon.get(carbon.size() - 1).spectrum().scan())
+                        : Optional.empty(),
+                others,
+                workingShift);
+        return new ChargeReferencing(reference, treatment.charge()).decide(input, work);
+    }
+
+    /** The earliest scan of a line is the one to quantify; later ones only test drift and damage. */
+    private List<Assigned> firstOfEachLine(List<Assigned> narrow) {
+        Map<Line, Assigned> first = new LinkedHashMap<>();
+        for (Assigned a : narrow) {
+            if (quantifiable(a.spectrum().role())) first.putIfAbsent(a.line(), a);
+        }
+        List<Assigned> main = new ArrayList<>();
+        List<Assigned> further = new ArrayList<>();
+        for (Assigned a : first.values()) {
+            boolean isMain = reference
+                    .mainLine(a.line().atom(), a.spectrum().scan().photonEnergyEv())
+                    .filter(a.line()::equals)
+                    .isPresent();
+            (isMain ? main : further).add(a);
+        }
+        main.addAll(further);
+        return main;
+    }
+
+    private static Optional<Intensity> measure(
+            Spot spot,
+            LinkedSpectrum spectrum,
+            Line line,
+            double shift,
+            LineAssignment lines,
+            IntensitySettings settings,
+            List<Finding> findings,
+            Work work) {
+        Optional<LineTarget> target = lines.target(line, spectrum.scan(), shift);
+        if (target.isEmpty()) {
+            findings.add(Finding.caution(
+                            "line-outside-scan",
+                            line + " lies outside the scan, or its energy is not tabulated: it was not measured.")
+                    .in(spectrum.label()));
+            return Optional.empty();
+        }
+        String key = "spot " + spot.id() + " " + spectrum.label() + " " + line;
+        Outcome<Intensity> outcome =
+                new IntensityMeasurement(settings).measure(spectrum.scan(), target.get(), key, work);
+        outcome.allFindings().forEach(f -> findings.add(f.in(spectrum.label())));
+        return outcome.result();
+    }
+
+    private static String applied(LinkedSpectrum spectrum) {
+        return spectrum.transmission().describe();
+    }
+
+    /** Main lines of the elements present, and lines measured narrow too, so that the two can be compared. */
+    private static List<Line> surveyLines(
+            Identification identification,
+            List<SpotComposition.Taken> narrow,
+            LineAssignment lines,
+            LinkedSpectrum survey) {
+        Map<String, Line> chosen = new LinkedHashMap<>();
+        for (SpotComposition.Taken t : narrow) {
+            chosen.putIfAbsent(
+                    t.intensity().line().element(), t.intensity().line().whole());
+        }
+        for (ElementSeen e : identification.elements()) {
+            if (e.verdict() != Verdict.PRESENT) continue;
+            lines.main(e.element(), survey.scan().photonEnergyEv())
+                    .ifPresent(line -> chosen.putIfAbsent(e.element(), line));
+        }
+        return List.copyOf(chosen.values());
+    }
+
+    private static List<FittedPeak> peaks(ChargeReference charge) {
+        return charge.fit()
+                .map(fit -> fit.components().stream()
+                        .map(c -> new FittedPeak(
+                                fit.spectrum(),
+                                fit.line(),
+                                c.name(),
+                                c.shape(),
+                                c.position(),
+                                charge.referenced(c.position().value()),
+                                c.fwhm(),
+                                c.area(),
+                                fit.reducedChiSquare()))
+                        .toList())
+                .orElse(List.of());
+    }
+}

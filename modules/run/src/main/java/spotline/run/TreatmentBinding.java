@@ -1,0 +1,81 @@
+package spotline.run;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.OptionalDouble;
+import spotline.analysis.charge.ChargeMethod;
+import spotline.analysis.charge.ChargeSettings;
+import spotline.analysis.identify.IdentifySettings;
+import spotline.analysis.intensity.IntensitySettings;
+import spotline.analysis.quantify.FactorSettings;
+
+/** Turns a merged treatment, already valid against its schema, into settings. */
+final class TreatmentBinding {
+    private TreatmentBinding() {}
+
+    /** Errors: {@link IllegalArgumentException} that names every setting out of its range. */
+    static Treatment bind(JsonNode json) {
+        JsonNode identify = json.path("identify");
+        JsonNode quantify = json.path("quantify");
+        JsonNode limits = json.path("limits");
+        return new Treatment(
+                new IdentifySettings(
+                        number(identify, "peakFwhmEv"),
+                        number(identify, "minimumSignificance"),
+                        number(identify, "lowestShiftEv"),
+                        number(identify, "highestShiftEv"),
+                        number(identify, "toleranceEv")),
+                charge(json.path("charge")),
+                intensity(json.path("narrow")),
+                intensity(json.path("survey")),
+                new FactorSettings(
+                        number(quantify, "meanFreePathExponent"),
+                        number(quantify, "crossSectionRelativeU"),
+                        number(quantify, "meanFreePathExponentU"),
+                        number(quantify, "transmissionExponentU"),
+                        number(quantify, "sourceAnalyserAngleDeg")),
+                number(quantify, "widestDoubletEv"),
+                new Limits(
+                        number(limits, "photonEnergyAgreementEv"),
+                        number(limits, "surveySpanEv"),
+                        number(limits, "surveyNarrowRelative"),
+                        number(limits, "spotAgreementEv")),
+                json);
+    }
+
+    private static ChargeSettings charge(JsonNode json) {
+        return new ChargeSettings(
+                ChargeMethod.of(json.path("method").asText()).orElseThrow(),
+                optional(json, "referenceEv"),
+                optional(json, "referenceUncertaintyEv"),
+                json.path("referenceLine").asText(""),
+                optional(json, "shiftEv"),
+                json.path("reason").asText(""),
+                number(json, "conductorToleranceEv"),
+                number(json, "largestMeasurementUEv"),
+                number(json, "widestReferenceFwhmEv"),
+                number(json, "largestDriftEv"));
+    }
+
+    private static IntensitySettings intensity(JsonNode json) {
+        return new IntensitySettings(
+                BackgroundBinding.of(json.path("background")),
+                BackgroundBinding.of(json.path("fallback")),
+                number(json, "searchFwhmEv"),
+                number(json, "minimumSignificance"),
+                number(json, "lowMarginFwhm"),
+                number(json, "highMarginFwhm"),
+                number(json, "smallestMarginEv"),
+                number(json, "stateReachEv"));
+    }
+
+    private static double number(JsonNode json, String field) {
+        JsonNode value = json.path(field);
+        if (!value.isNumber()) throw new IllegalArgumentException("the treatment has no number \"" + field + "\"");
+        return value.doubleValue();
+    }
+
+    private static OptionalDouble optional(JsonNode json, String field) {
+        JsonNode value = json.path(field);
+        return value.isNumber() ? OptionalDouble.of(value.doubleValue()) : OptionalDouble.empty();
+    }
+}
