@@ -347,6 +347,9 @@ class HolderRunReaderTest {
         check(schema, "/$defs/sample/properties/form", SampleForm.values(), true);
         check(schema, "/$defs/sample/properties/carbon", CarbonOrigin.values(), false);
         check(schema, "/$defs/spectrum/properties/role", SpectrumRole.values(), true);
+        String columns = "/$defs/spectrum/properties/columns/properties/";
+        check(schema, columns + "scale", SpectrumEntry.Scale.values(), false);
+        check(schema, columns + "ordinateKind", SpectrumEntry.OrdinateKind.values(), false);
         check(schema, "/$defs/instrument/properties/chargeNeutraliser", NeutraliserState.values(), false);
         check(schema, "/$defs/instrument/properties/excitation/properties/source", ExcitationSource.values(), true);
     }
