@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import org.apache.commons.math3.random.RandomDataGenerator;
 import org.junit.jupiter.api.Test;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -137,7 +137,7 @@ class ShirleyTest {
         Subtraction exact = Scans.subtract(shirley, uneven(), UNEVEN);
         double[] stated = exact.backgroundVariances(Work.UNWATCHED);
         double[] squares = new double[stated.length];
-        RandomDataGenerator random = Scans.random(23);
+        Random random = Scans.random(23);
         for (int k = 0; k < 2000; k++) {
             double[] drawn = Scans.subtract(shirley, Scans.poisson(uneven(), random), UNEVEN)
                     .backgrounds();
@@ -200,7 +200,7 @@ class ShirleyTest {
 
     /** Of 300 noisy spectra without a peak, how many are given an area. */
     private static int areasFound(BindingScan expected, long seed) {
-        RandomDataGenerator random = Scans.random(seed);
+        Random random = Scans.random(seed);
         int found = 0;
         for (int k = 0; k < 300; k++) {
             BindingScan drawn = Scans.poisson(expected, random);
