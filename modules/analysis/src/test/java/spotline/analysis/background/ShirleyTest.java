@@ -73,6 +73,7 @@ class ShirleyTest {
         assertThat(kernel.areas[9]).isCloseTo(1000.004, within(0.0005));
         assertThat(Math.abs(kernel.areas[10] - kernel.areas[9])).isLessThan(2e-5);
         assertThat(kernel.iterations()).isEqualTo(13); // a change below 1e-9 counts eV
+        assertThat(kernel.area()).isCloseTo(1000.00408334, within(1e-7)); // frozen, computed twice
         Subtraction subtraction = Scans.subtract(TIGHT, obedient(1), WIDE);
         assertThat(subtraction.netArea().value()).isCloseTo(1000.004, within(0.0005));
         assertThat(subtraction.converged()).isTrue();
@@ -221,6 +222,22 @@ class ShirleyTest {
         BindingScan small =
                 Scans.scan(energy, e -> Scans.gaussian(e, 0, 0.6, 450) + 1000 + 40 * Scans.smoothStep(e, 0, 0.6));
         assertThat(areasFound(small, 27)).isGreaterThan(270);
+    }
+
+    @Test
+    void weakAreaOnAStepIsCautioned() {
+        double[] energy = Scans.grid(-5, 0.1, 101);
+        BindingScan weak =
+                Scans.scan(energy, e -> Scans.gaussian(e, 0, 0.6, 300) + 1000 + 200 * Scans.smoothStep(e, 0, 0.6));
+        Outcome<Subtraction> outcome = Scans.outcome(Shirley.of(5), weak, weak.range());
+        double ratio = outcome.result().orElseThrow().netArea().value()
+                / Scans.u(outcome.result().orElseThrow());
+        assertThat(ratio).isBetween(0.5, 4.0);
+        assertThat(outcome.allFindings())
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.rule()).isEqualTo("shirley-weak"));
+        assertThat(Scans.outcome(Shirley.of(5), obedient(10), WIDE).allFindings())
+                .isEmpty();
     }
 
     @Test
