@@ -1,5 +1,6 @@
 package spotline.analysis.background;
 
+import java.util.Optional;
 import spotline.core.Outcome;
 import spotline.core.Work;
 import spotline.spectra.BindingScan;
@@ -31,4 +32,11 @@ public sealed interface Background
      * @param key what the area's uncertainty contributions are called after: {@code counting/KEY}, {@code endpoints/KEY}
      */
     Outcome<Subtraction> subtract(BindingScan scan, Window window, String key, Work work);
+
+    /**
+     * The same background as part of a peak fit; empty where it depends on the data in a way that a fit cannot follow.
+     *
+     * @param energy channels of the fit, rising binding energy, eV, at least as many as both ends need
+     */
+    Optional<FittedBackground> fitted(double[] energy);
 }

@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import spotline.core.Outcome;
 import spotline.core.Problem;
 import spotline.core.Problems;
@@ -29,6 +30,17 @@ public record Constant(int endpointChannels, EndpointPlacement placement) implem
     @Override
     public String describe() {
         return Endpoints.describe("constant", endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        double[] level = new double[energy.length];
+        Arrays.fill(level, 1);
+        return Optional.of(new FittedFunctions(List.of("level"), new double[][] {level}, counts -> {
+            int m = endpointChannels;
+            double ends = Endpoints.mean(counts, 0, m) + Endpoints.mean(counts, counts.length - m, m);
+            return new double[] {0.5 * ends};
+        }));
     }
 
     @Override

@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import spotline.core.Decimal;
 import spotline.core.Finding;
 import spotline.core.Outcome;
@@ -43,6 +44,11 @@ public record DataCappedShirley(
     @Override
     public String describe() {
         return Endpoints.describe("data-capped Shirley", endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        return Optional.empty();
     }
 
     @Override

@@ -16,6 +16,12 @@ final class Endpoints {
         return problems;
     }
 
+    static double mean(double[] values, int start, int channels) {
+        double sum = 0;
+        for (int i = start; i < start + channels; i++) sum += values[i];
+        return sum / channels;
+    }
+
     static String describe(String name, int endpointChannels, EndpointPlacement placement) {
         String channels = endpointChannels == 1 ? "1 endpoint channel" : endpointChannels + " endpoint channels";
         return name + ", " + channels + (placement == EndpointPlacement.INSIDE ? "" : " " + placement.words());

@@ -3,6 +3,7 @@ package spotline.analysis.background;
 import static java.util.Objects.requireNonNull;
 
 import java.util.List;
+import java.util.Optional;
 import spotline.core.Outcome;
 import spotline.core.Problem;
 import spotline.core.Problems;
@@ -33,6 +34,20 @@ public record Linear(int endpointChannels, EndpointPlacement placement) implemen
     @Override
     public String describe() {
         return Endpoints.describe("linear", endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        int m = endpointChannels;
+        double lowEnergy = Endpoints.mean(energy, 0, m);
+        double span = Endpoints.mean(energy, energy.length - m, m) - lowEnergy;
+        double[][] functions = new double[2][energy.length];
+        for (int i = 0; i < energy.length; i++) {
+            functions[1][i] = (energy[i] - lowEnergy) / span;
+            functions[0][i] = 1 - functions[1][i];
+        }
+        return Optional.of(new FittedFunctions(List.of("low", "high"), functions, counts ->
+                new double[] {Endpoints.mean(counts, 0, m), Endpoints.mean(counts, counts.length - m, m)}));
     }
 
     @Override

@@ -123,23 +123,16 @@ final class LossBackground {
         }
     }
 
-    /** Solves y = primary + K y channel by channel: each channel's losses come from the channels below it alone. */
+    /** What primary electrons become on any grid of their own. */
     static double[] scatter(double[] energy, double[] primary, DoubleUnaryOperator crossSection) {
         if (energy.length != primary.length || energy.length < 2) {
             throw new IllegalArgumentException("2 or more energies with one value each, were " + energy.length
                     + " energies and " + primary.length + " values");
         }
-        LossConvolution convolution = new LossConvolution(energy, widths(energy), crossSection, Work.UNWATCHED);
-        double[] spectrum = primary.clone();
-        double[] weighted = new double[energy.length];
-        for (int i = 0; i < spectrum.length; i++) {
-            for (int j = 0; j < i; j++) spectrum[i] += convolution.between(i, j) * weighted[j];
-            weighted[i] = convolution.width(i) * spectrum[i];
-        }
-        return spectrum;
+        return new LossConvolution(energy, widths(energy), crossSection, Work.UNWATCHED).multiplied(primary, 1);
     }
 
-    private static double[] widths(double[] energy) {
+    static double[] widths(double[] energy) {
         int last = energy.length - 1;
         double[] widths = new double[energy.length];
         for (int i = 0; i <= last; i++) {

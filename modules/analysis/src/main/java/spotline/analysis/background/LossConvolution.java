@@ -53,13 +53,26 @@ final class LossConvolution {
     }
 
     /** Cross section for the loss between two channels; 0 unless the first is the higher. */
-    double between(int high, int low) {
+    private double between(int high, int low) {
         if (high <= low) return 0;
         return table.length > 0 ? table[high - low] : crossSection.applyAsDouble(energy[high] - energy[low]);
     }
 
-    double width(int channel) {
-        return widths[channel];
+    /**
+     * Solves y = primary + b K y: losses any number of times.
+     *
+     * <p>Channel by channel, because each channel's losses come from the channels below it alone.
+     */
+    double[] multiplied(double[] primary, double b) {
+        double[] spectrum = primary.clone();
+        double[] weighted = new double[primary.length];
+        for (int i = 0; i < spectrum.length; i++) {
+            double sum = 0;
+            for (int j = 0; j < i; j++) sum += between(i, j) * weighted[j];
+            spectrum[i] += b * sum;
+            weighted[i] = widths[i] * spectrum[i];
+        }
+        return spectrum;
     }
 
     double[] apply(double[] values) {

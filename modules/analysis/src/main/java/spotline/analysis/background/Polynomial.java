@@ -2,8 +2,13 @@ package spotline.analysis.background;
 
 import static java.util.Objects.requireNonNull;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.DecompositionSolver;
 import org.apache.commons.math3.linear.QRDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import spotline.core.Outcome;
@@ -50,6 +55,30 @@ public record Polynomial(int degree, int endpointChannels, EndpointPlacement pla
     }
 
     @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        int m = endpointChannels;
+        int n = energy.length;
+        double lowEnergy = Endpoints.mean(energy, 0, m);
+        double highEnergy = Endpoints.mean(energy, n - m, m);
+        double[][] functions = new double[degree + 1][n];
+        double[][] ends = new double[2 * m][];
+        for (int i = 0; i < n; i++) {
+            double[] powers = powers(lowEnergy, highEnergy, energy[i]);
+            for (int p = 0; p <= degree; p++) functions[p][i] = powers[p];
+            if (i < m) ends[i] = powers;
+            if (i >= n - m) ends[i - n + 2 * m] = powers;
+        }
+        DecompositionSolver solver = new QRDecomposition(new Array2DRowRealMatrix(ends, false)).getSolver();
+        List<String> names = new ArrayList<>();
+        for (int p = 0; p <= degree; p++) names.add("coefficient " + p);
+        return Optional.of(new FittedFunctions(names, functions, counts -> {
+            double[] values = Arrays.copyOf(counts, 2 * m);
+            System.arraycopy(counts, n - m, values, m, m);
+            return solver.solve(new ArrayRealVector(values, false)).toArray();
+        }));
+    }
+
+    @Override
     public Outcome<Subtraction> subtract(BindingScan scan, Window window, String key, Work work) {
         return Region.treat(this, scan, window, key, 1, this::through);
     }
@@ -61,11 +90,11 @@ public record Polynomial(int degree, int endpointChannels, EndpointPlacement pla
         for (int i = 0; i < 2 * m; i++) {
             int channel = endChannel(region, i);
             ends[i] = region.counts[channel];
-            endPowers.setRow(i, powers(region, region.energy[channel]));
+            endPowers.setRow(i, powers(region.lowEnergy(), region.highEnergy(), region.energy[channel]));
         }
         RealMatrix windowPowers = new Array2DRowRealMatrix(region.channels(), degree + 1);
         for (int i = 0; i < region.channels(); i++) {
-            windowPowers.setRow(i, powers(region, region.energy[region.from + i]));
+            windowPowers.setRow(i, powers(region.lowEnergy(), region.highEnergy(), region.energy[region.from + i]));
         }
         RealMatrix hat =
                 windowPowers.multiply(new QRDecomposition(endPowers).getSolver().getInverse());
@@ -85,9 +114,8 @@ public record Polynomial(int degree, int endpointChannels, EndpointPlacement pla
     }
 
     /** Powers of the energy scaled to about -1 to 1, which keeps the least squares well conditioned. */
-    private double[] powers(Region region, double energy) {
-        double centre = 0.5 * (region.lowEnergy() + region.highEnergy());
-        double x = 2 * (energy - centre) / (region.highEnergy() - region.lowEnergy());
+    private double[] powers(double lowEnergy, double highEnergy, double energy) {
+        double x = (2 * energy - lowEnergy - highEnergy) / (highEnergy - lowEnergy);
         double[] powers = new double[degree + 1];
         powers[0] = 1;
         for (int p = 1; p <= degree; p++) powers[p] = powers[p - 1] * x;

@@ -128,25 +128,19 @@ final class Region {
     }
 
     double low() {
-        return mean(counts, lowStart);
+        return Endpoints.mean(counts, lowStart, endpointChannels);
     }
 
     double high() {
-        return mean(counts, highStart);
+        return Endpoints.mean(counts, highStart, endpointChannels);
     }
 
     double lowEnergy() {
-        return mean(energy, lowStart);
+        return Endpoints.mean(energy, lowStart, endpointChannels);
     }
 
     double highEnergy() {
-        return mean(energy, highStart);
-    }
-
-    private double mean(double[] values, int start) {
-        double sum = 0;
-        for (int i = start; i < start + endpointChannels; i++) sum += values[i];
-        return sum / endpointChannels;
+        return Endpoints.mean(energy, highStart, endpointChannels);
     }
 
     /** Adds the derivative of the low and the high endpoint average to a gradient over the region. */
@@ -164,7 +158,7 @@ final class Region {
     double differenceUncertainty() {
         double variance = 0;
         for (int start : new int[] {lowStart, highStart}) {
-            double mean = mean(counts, start);
+            double mean = Endpoints.mean(counts, start, endpointChannels);
             double sum = 0;
             for (int i = start; i < start + endpointChannels; i++) {
                 sum += scan.countsKnown() ? Math.max(0, counts[i]) : (counts[i] - mean) * (counts[i] - mean);

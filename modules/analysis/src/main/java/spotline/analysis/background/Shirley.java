@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import spotline.core.Outcome;
 import spotline.core.Problem;
 import spotline.core.Problems;
@@ -46,6 +47,11 @@ public record Shirley(int endpointChannels, EndpointPlacement placement, double 
     @Override
     public String describe() {
         return Endpoints.describe("iterative Shirley", endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        return Optional.of(new FittedShirley(energy, this));
     }
 
     @Override

@@ -3,6 +3,7 @@ package spotline.analysis.background;
 import static java.util.Objects.requireNonNull;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.core.Decimal;
 import spotline.core.Outcome;
@@ -59,6 +60,13 @@ public record TougaardThree(
         String gap = gapEv > 0 ? ", gap " + Decimal.significant(gapEv, 4) + " eV" : "";
         return Endpoints.describe(
                 "three-parameter Tougaard" + LossBackground.words(b) + gap, endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        LossConvolution perB = FittedLosses.convolution(energy, loss -> crossSection(1, c, d, gapEv, loss));
+        // About an integral of 1: each electron loses energy about once a mean free path.
+        return Optional.of(new FittedLosses(perB, b, 2 * Math.sqrt(c * d) / Math.PI, endpointChannels));
     }
 
     @Override

@@ -3,6 +3,7 @@ package spotline.analysis.background;
 import static java.util.Objects.requireNonNull;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.core.Outcome;
 import spotline.core.Problem;
@@ -66,6 +67,13 @@ public record TougaardTwo(int endpointChannels, EndpointPlacement placement, Opt
     @Override
     public String describe() {
         return Endpoints.describe("two-parameter Tougaard" + LossBackground.words(b), endpointChannels, placement);
+    }
+
+    @Override
+    public Optional<FittedBackground> fitted(double[] energy) {
+        LossConvolution perB = FittedLosses.convolution(energy, loss -> crossSection(1, c, loss));
+        // An integral of 1: each electron loses energy about once a mean free path.
+        return Optional.of(new FittedLosses(perB, b, 2 * c, endpointChannels));
     }
 
     @Override

@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
-import org.apache.commons.math3.random.RandomDataGenerator;
 import org.junit.jupiter.api.Test;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -73,6 +73,7 @@ class ShirleyTest {
         assertThat(kernel.areas[9]).isCloseTo(1000.004, within(0.0005));
         assertThat(Math.abs(kernel.areas[10] - kernel.areas[9])).isLessThan(2e-5);
         assertThat(kernel.iterations()).isEqualTo(13); // a change below 1e-9 counts eV
+        assertThat(kernel.area()).isCloseTo(1000.00408334, within(1e-7)); // frozen, computed twice
         Subtraction subtraction = Scans.subtract(TIGHT, obedient(1), WIDE);
         assertThat(subtraction.netArea().value()).isCloseTo(1000.004, within(0.0005));
         assertThat(subtraction.converged()).isTrue();
@@ -137,7 +138,7 @@ class ShirleyTest {
         Subtraction exact = Scans.subtract(shirley, uneven(), UNEVEN);
         double[] stated = exact.backgroundVariances(Work.UNWATCHED);
         double[] squares = new double[stated.length];
-        RandomDataGenerator random = Scans.random(23);
+        Random random = Scans.random(23);
         for (int k = 0; k < 2000; k++) {
             double[] drawn = Scans.subtract(shirley, Scans.poisson(uneven(), random), UNEVEN)
                     .backgrounds();
@@ -200,7 +201,7 @@ class ShirleyTest {
 
     /** Of 300 noisy spectra without a peak, how many are given an area. */
     private static int areasFound(BindingScan expected, long seed) {
-        RandomDataGenerator random = Scans.random(seed);
+        Random random = Scans.random(seed);
         int found = 0;
         for (int k = 0; k < 300; k++) {
             BindingScan drawn = Scans.poisson(expected, random);
@@ -221,6 +222,22 @@ class ShirleyTest {
         BindingScan small =
                 Scans.scan(energy, e -> Scans.gaussian(e, 0, 0.6, 450) + 1000 + 40 * Scans.smoothStep(e, 0, 0.6));
         assertThat(areasFound(small, 27)).isGreaterThan(270);
+    }
+
+    @Test
+    void weakAreaOnAStepIsCautioned() {
+        double[] energy = Scans.grid(-5, 0.1, 101);
+        BindingScan weak =
+                Scans.scan(energy, e -> Scans.gaussian(e, 0, 0.6, 300) + 1000 + 200 * Scans.smoothStep(e, 0, 0.6));
+        Outcome<Subtraction> outcome = Scans.outcome(Shirley.of(5), weak, weak.range());
+        double ratio = outcome.result().orElseThrow().netArea().value()
+                / Scans.u(outcome.result().orElseThrow());
+        assertThat(ratio).isBetween(0.5, 4.0);
+        assertThat(outcome.allFindings())
+                .singleElement()
+                .satisfies(finding -> assertThat(finding.rule()).isEqualTo("shirley-weak"));
+        assertThat(Scans.outcome(Shirley.of(5), obedient(10), WIDE).allFindings())
+                .isEmpty();
     }
 
     @Test
