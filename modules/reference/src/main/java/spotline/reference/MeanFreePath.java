@@ -101,9 +101,8 @@ public final class MeanFreePath {
     }
 
     /** Seah's S4, an average over materials, for the effective attenuation length, nm. Source: as {@link #s3}. */
-    public static double s4(double z, double atomSizeNm, double kineticEv) {
-        double layers = (0.65 + 0.007 * Math.pow(kineticEv, 0.93)) / Math.pow(z, 0.38);
-        return positive(layers * atomSizeNm, "S4", kineticEv);
+    public static double s4(double z, double kineticEv) {
+        return positive((0.65 + 0.007 * Math.pow(kineticEv, 0.93)) / Math.pow(z, 0.38), "S4", kineticEv);
     }
 
     /**
