@@ -3,18 +3,18 @@ package spotline.demo;
 import java.util.List;
 
 /**
- * Zero-loss peaks that share a depth, so that one transfer function makes the tails of them all.
+ * Zero-loss shapes that share a depth, so that one transfer function makes the tails of them all.
  *
  * @param element chemical symbol
  * @param line {@code "2p"}, or an Auger group: {@code "KLL"}
  */
-public record Emission(String element, String line, Depth depth, List<ZeroLossPeak> peaks) {
+public record Emission(String element, String line, Depth depth, List<? extends ZeroLoss> peaks) {
     public Emission {
         peaks = List.copyOf(peaks);
     }
 
     /** Sum of the zero-loss areas, counts·eV before transmission. */
     public double area() {
-        return peaks.stream().mapToDouble(ZeroLossPeak::area).sum();
+        return peaks.stream().mapToDouble(ZeroLoss::area).sum();
     }
 }

@@ -62,7 +62,7 @@ public final class LossSpectrum {
         double[] peaksRe = new double[HALF + 1];
         double[] peaksIm = new double[HALF + 1];
         int highest = 0;
-        for (ZeroLossPeak peak : emission.peaks()) {
+        for (ZeroLoss peak : emission.peaks()) {
             highest = Math.max(highest, addPeak(peak, peaksRe, peaksIm));
         }
         for (int m = 0; m <= highest; m++) {
@@ -72,18 +72,19 @@ public final class LossSpectrum {
         }
     }
 
-    private static int addPeak(ZeroLossPeak peak, double[] re, double[] im) {
+    private static int addPeak(ZeroLoss peak, double[] re, double[] im) {
         double sigma = peak.gaussianFwhmEv() * SIGMA_PER_FWHM;
-        double halfGamma = peak.lorentzianFwhmEv() / 2;
         int m = 0;
         for (; m <= HALF; m++) {
             double s = frequency(m);
-            double exponent = 0.5 * sigma * sigma * s * s + halfGamma * s;
+            double exponent = 0.5 * sigma * sigma * s * s;
             if (exponent > NEGLIGIBLE_EXPONENT) break;
-            double size = peak.area() * StrictMath.exp(-exponent);
+            Complex shape = peak.shape(s).times(peak.area() * StrictMath.exp(-exponent));
             double phase = s * (peak.bindingEv() - FIRST_EV);
-            re[m] += size * StrictMath.cos(phase);
-            im[m] -= size * StrictMath.sin(phase);
+            double cos = StrictMath.cos(phase);
+            double sin = StrictMath.sin(phase);
+            re[m] += shape.re() * cos + shape.im() * sin;
+            im[m] += shape.im() * cos - shape.re() * sin;
         }
         return m - 1;
     }
