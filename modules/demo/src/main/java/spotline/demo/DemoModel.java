@@ -65,7 +65,7 @@ public final class DemoModel {
                     medium.area(intensity, atomDensity, kinetic),
                     mode.gaussianFwhmEv(),
                     CONDUCTION_BAND_EV);
-            all.add(new Emission("", "valence band", medium.depth(kinetic), List.of(band)));
+            all.add(new Emission("", "valence band", "", medium.depth(kinetic), List.of(band)));
         });
         return List.copyOf(all);
     }
@@ -86,7 +86,8 @@ public final class DemoModel {
         Map<String, Double> deepest = new LinkedHashMap<>();
         for (AtomicData.Level level : levels) {
             Optional<ValenceBand> band = ValenceBand.of(state.element(), level.level());
-            double binding = band.map(ValenceBand::bindingEv).orElse(Math.max(SHALLOWEST_EV, level.bindingEv() + shift));
+            double binding =
+                    band.map(ValenceBand::bindingEv).orElse(Math.max(SHALLOWEST_EV, level.bindingEv() + shift));
             double kinetic = instrument.photonEnergyEv() - binding;
             double broadening = band.map(ValenceBand::widthEv).orElse(state.broadeningEv());
             ZeroLoss peak = new ZeroLoss.Peak(
@@ -99,7 +100,7 @@ public final class DemoModel {
         }
         List<Emission> emissions = new ArrayList<>();
         shells.forEach((shell, peaks) -> emissions.add(
-                new Emission(state.element(), shell, region.depth(requireNonNull(deepest.get(shell))), peaks)));
+                new Emission(state.element(), shell, state.state(), region.depth(requireNonNull(deepest.get(shell))), peaks)));
         return emissions;
     }
 
@@ -126,7 +127,7 @@ public final class DemoModel {
                     region.area(holes * group.share(), density, group.kineticEv()),
                     StrictMath.hypot(mode.gaussianFwhmEv(), group.fwhmEv()),
                     0);
-            to.add(new Emission(element, group.name(), region.depth(group.kineticEv()), List.of(peak)));
+            to.add(new Emission(element, group.name(), "", region.depth(group.kineticEv()), List.of(peak)));
         }
     }
 
@@ -172,25 +173,33 @@ public final class DemoModel {
      */
     public Map<String, Double> apparentPercent(Surface surface, Map<String, String> quantified) {
         Map<String, Double> amounts = new LinkedHashMap<>();
-        List<Emission> lines = lines(surface, instrument.narrow());
-        quantified.forEach((element, shell) -> {
-            double sigma = atoms.levels(element).stream()
-                    .filter(level -> level.shell().equals(shell))
-                    .mapToDouble(AtomicData.Level::shellCrossSection)
-                    .findFirst()
-                    .orElseThrow(() -> new IllegalArgumentException(element + " has no shell " + shell));
-            double amount = 0;
-            for (Emission line : lines) {
-                if (!line.element().equals(element) || !line.line().equals(shell)) continue;
-                for (ZeroLoss peak : line.peaks()) {
-                    double kinetic = instrument.photonEnergyEv() - peak.bindingEv() + surface.potentialEv();
-                    amount += peak.area() / (sigma * StrictMath.pow(kinetic, 0.75));
-                }
-            }
-            amounts.put(element, amount);
-        });
+        quantified.forEach((element, shell) -> amounts.put(
+                element,
+                apparentStates(surface, element, shell).values().stream()
+                        .mapToDouble(Double::doubleValue)
+                        .sum()));
         double sum = amounts.values().stream().mapToDouble(Double::doubleValue).sum();
         amounts.replaceAll((element, amount) -> 100 * amount / sum);
+        return amounts;
+    }
+
+    /** Apparent amounts of an element by its chemical state, as in {@link #apparentPercent} but not normalised. */
+    Map<String, Double> apparentStates(Surface surface, String element, String shell) {
+        double sigma = atoms.levels(element).stream()
+                .filter(level -> level.shell().equals(shell))
+                .mapToDouble(AtomicData.Level::shellCrossSection)
+                .findFirst()
+                .orElseThrow(() -> new IllegalArgumentException(element + " has no shell " + shell));
+        Map<String, Double> amounts = new LinkedHashMap<>();
+        for (Emission line : lines(surface, instrument.narrow())) {
+            if (!line.element().equals(element) || !line.line().equals(shell)) continue;
+            double amount = 0;
+            for (ZeroLoss peak : line.peaks()) {
+                double kinetic = instrument.photonEnergyEv() - peak.bindingEv() + surface.potentialEv();
+                amount += peak.area() / (sigma * StrictMath.pow(kinetic, 0.75));
+            }
+            amounts.merge(line.state(), amount, Double::sum);
+        }
         return amounts;
     }
 }

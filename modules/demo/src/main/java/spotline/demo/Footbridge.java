@@ -74,16 +74,14 @@ final class Footbridge {
                 "zinc-rich silicate primer, weathered",
                 new Medium(2.6, 23.5, 1, 6.3, 4.0),
                 List.of(
-                        new ElementState("Zn", "oxide and hydroxide", 0.135, "2p3/2", 1021.9, 1.30),
+                        new ElementState("Zn", "oxide and hydroxide", 0.135, "2p3/2", 1021.8, 1.30),
                         new ElementState("O", "oxide", 0.090, "1s", 530.4, 1.10),
                         new ElementState("O", "hydroxide, carbonate", 0.270, "1s", 531.7, 1.40),
                         new ElementState("O", "silicate", 0.140, "1s", 532.4, 1.30),
                         new ElementState("C", "carbonate", 0.030, "1s", 289.7, 1.10),
-                        new ElementState("C", "binder C-C, C-H", 0.080, "1s", 284.8, 0.95),
-                        new ElementState("C", "binder C-O", 0.045, "1s", 286.3, 0.95),
                         new ElementState("Si", "silicate", 0.095, "2p3/2", 102.2, 1.25),
                         new ElementState("Cl", "chloride", 0.038, "2p3/2", 198.8, 1.00)),
-                new Overlayer(0.9, 284.8),
+                new Overlayer(1.25, 284.8),
                 1.4,
                 0,
                 OptionalDouble.empty());

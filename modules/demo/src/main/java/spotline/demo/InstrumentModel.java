@@ -21,6 +21,11 @@ public record InstrumentModel(
     /** Degrees; the angle whose cosine is 1/sqrt(3), rounded as records give it. */
     public static final double SOURCE_ANALYSER_ANGLE_DEG = 54.7;
 
+    /** Widths of the analysis area at normal emission. */
+    public static final double ANALYSIS_WIDTH_X_MM = 0.7;
+
+    public static final double ANALYSIS_WIDTH_Y_MM = 0.3;
+
     private static final double SECONDARY_POWER = -1.1;
 
     public InstrumentModel {

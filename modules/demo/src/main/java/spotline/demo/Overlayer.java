@@ -44,8 +44,8 @@ public record Overlayer(double thicknessNm, double hydrocarbonEv) {
                 carbon("O-C=O", 0.05, 4.1),
                 oxygen("C-O", 0.14, 533.0),
                 oxygen("C=O", 0.06, 532.0),
-                oxygen("O-C=O", 0.05, 532.1),
-                oxygen("O-C=O", 0.05, 533.4));
+                oxygen("O-C=O, double bond", 0.05, 532.1),
+                oxygen("O-C=O, single bond", 0.05, 533.4));
     }
 
     private ElementState carbon(String group, double share, double shiftEv) {

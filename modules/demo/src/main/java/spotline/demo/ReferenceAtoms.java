@@ -32,14 +32,19 @@ public record ReferenceAtoms(ReferenceData data, double photonEnergyEv) implemen
             if (shell.kineticEv() < SLOWEST_EV) continue;
             double members = shell.members().stream().mapToDouble(this::sigma).sum();
             for (Line member : shell.members()) {
-                double share = members > 0 ? sigma(member) / members : 1.0 / shell.members().size();
-                data.bindingEnergy(member).ifPresent(energy -> levels.add(new Level(
-                        shell.line().orbital().toString(),
-                        member.orbital().toString(),
-                        energy.valueEv(),
-                        share * shell.relativeCrossSection(),
-                        shell.relativeCrossSection(),
-                        data.naturalWidth(member).map(NaturalWidth::fwhmEv).orElse(UNKNOWN_WIDTH_EV))));
+                double share = members > 0
+                        ? sigma(member) / members
+                        : 1.0 / shell.members().size();
+                data.bindingEnergy(member)
+                        .ifPresent(energy -> levels.add(new Level(
+                                shell.line().orbital().toString(),
+                                member.orbital().toString(),
+                                energy.valueEv(),
+                                share * shell.relativeCrossSection(),
+                                shell.relativeCrossSection(),
+                                data.naturalWidth(member)
+                                        .map(NaturalWidth::fwhmEv)
+                                        .orElse(UNKNOWN_WIDTH_EV))));
             }
         }
         return List.copyOf(levels);
@@ -53,11 +58,7 @@ public record ReferenceAtoms(ReferenceData data, double photonEnergyEv) implemen
     @Override
     public double inelasticMeanFreePathNm(Medium medium, double kineticEv) {
         Material material = new Material(
-                "medium",
-                medium.densityGCm3(),
-                medium.formulaMass(),
-                medium.valenceElectrons(),
-                medium.bandGapEv());
+                "medium", medium.densityGCm3(), medium.formulaMass(), medium.valenceElectrons(), medium.bandGapEv());
         return MeanFreePath.tpp2m(material, kineticEv);
     }
 }

@@ -14,7 +14,7 @@ class LossSpectrumTest {
     private static double[] line(Depth depth, double area, LossFunction loss) {
         ZeroLoss narrow = new ZeroLoss.Peak(0, area, 0.5, 0);
         return LossSpectrum.of(
-                        List.of(new Emission("X", "1s", depth, List.of(narrow))),
+                        List.of(new Emission("X", "1s", "", depth, List.of(narrow))),
                         loss == LossFunction.UNIVERSAL ? UNIVERSAL : LossSpectrum.transformOf(loss))
                 .values(0);
     }
@@ -33,7 +33,7 @@ class LossSpectrumTest {
     void withoutLossesAPeakKeepsItsAreaAndHeight() {
         double[] spectrum = LossSpectrum.of(
                         List.of(new Emission(
-                                "X", "1s", new Depth.Below(0), List.of(new ZeroLoss.Peak(284.83, 1000, 1.2, 0)))),
+                                "X", "1s", "", new Depth.Below(0), List.of(new ZeroLoss.Peak(284.83, 1000, 1.2, 0)))),
                         LossSpectrum.transformOf(loss -> 0))
                 .values(0);
         assertThat(integral(spectrum, 270, 300)).isCloseTo(1000, within(1e-8)); // the area asked for
@@ -46,7 +46,7 @@ class LossSpectrumTest {
     void theLorentzianTailIsTheNaturalOne() {
         double[] spectrum = LossSpectrum.of(
                         List.of(new Emission(
-                                "X", "1s", new Depth.Below(0), List.of(new ZeroLoss.Peak(300, 1, 0.8, 0.4)))),
+                                "X", "1s", "", new Depth.Below(0), List.of(new ZeroLoss.Peak(300, 1, 0.8, 0.4)))),
                         LossSpectrum.transformOf(loss -> 0))
                 .values(0);
         // Lorentzian, closed form; the Gaussian adds a share 3 sigma^2 / x^2, the grid's period nothing that shows
@@ -123,7 +123,7 @@ class LossSpectrumTest {
     @Test
     void aShiftMovesTheSpectrumAndNothingElse() {
         Emission emission =
-                new Emission("X", "1s", new Depth.Below(0.3), List.of(new ZeroLoss.Peak(500, 100, 0.9, 0.2)));
+                new Emission("X", "1s", "", new Depth.Below(0.3), List.of(new ZeroLoss.Peak(500, 100, 0.9, 0.2)));
         LossSpectrum spectrum = LossSpectrum.of(List.of(emission), UNIVERSAL);
         double[] still = spectrum.values(0);
         double[] moved = spectrum.values(2.5);
