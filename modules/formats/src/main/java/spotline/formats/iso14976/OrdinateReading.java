@@ -1,0 +1,115 @@
+package spotline.formats.iso14976;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+import java.util.Set;
+import spotline.formats.source.NumberText;
+import spotline.formats.source.Warnings;
+import spotline.spectra.Counting;
+import spotline.spectra.Ordinate;
+import spotline.spectra.Quantity;
+
+/** What the corresponding variables of one block are, and whether they are counts. */
+final class OrdinateReading {
+    /** {@code c/s} is the standard's; the others are common practice, no source. */
+    private static final Set<String> RATE_UNITS =
+            Set.of("c/s", "cps", "counts/s", "count/s", "counts/sec", "counts per second", "counts s-1", "c s-1");
+
+    /** {@code d} (a number) and {@code n} (not defined) are the standard's; the others are common practice, no source. */
+    private static final Set<String> COUNT_UNITS = Set.of("d", "n", "c", "count", "counts");
+
+    private final ExperimentBlock block;
+    private final String name;
+    private final int line;
+    private final Warnings warnings;
+
+    OrdinateReading(ExperimentBlock block, String name, int line, Warnings warnings) {
+        this.block = block;
+        this.name = name;
+        this.line = line;
+        this.warnings = warnings;
+    }
+
+    /** @param first the first variable that is an ordinate; one before it is the abscissa */
+    List<Ordinate> ordinates(int first) {
+        List<Ordinate> ordinates = new ArrayList<>();
+        boolean intensitySeen = false;
+        for (int k = first; k < block.variables().size(); k++) {
+            Variable variable = block.variables().get(k);
+            double[] values = block.ordinates().variable(k);
+            blankUnknown(variable, values);
+            Ordinate.Kind kind = Ordinate.Kind.OTHER;
+            if (variable.label().toLowerCase(Locale.ROOT).contains("transmission")) kind = Ordinate.Kind.TRANSMISSION;
+            else if (!intensitySeen) kind = Ordinate.Kind.INTENSITY;
+            intensitySeen |= kind == Ordinate.Kind.INTENSITY;
+            Counting counting = kind == Ordinate.Kind.INTENSITY ? counting(variable, values) : Counting.UNKNOWN;
+            ordinates.add(new Ordinate(Quantity.of(variable.label(), variable.unit()), kind, counting, values));
+        }
+        return ordinates;
+    }
+
+    /** 1E37 among the values would pass for a mighty peak. */
+    private void blankUnknown(Variable variable, double[] values) {
+        int unknown = 0;
+        for (int i = 0; i < values.length; i++) {
+            if (Real.isUnknown(values[i])) {
+                values[i] = Double.NaN;
+                unknown++;
+            }
+        }
+        if (unknown > 0) {
+            warnings.caution(
+                    "iso14976-ordinate-not-known",
+                    line,
+                    name + ": " + unknown + " values of \"" + variable.label() + "\" are not known (1E37)");
+        }
+    }
+
+    private Counting counting(Variable variable, double[] values) {
+        boolean pulses = block.signal().mode().strip().equalsIgnoreCase(Signal.PULSE_COUNTING);
+        if (!pulses || block.technique() == Technique.AES_DIFF) return Counting.UNKNOWN;
+        String unit = variable.unit().strip().toLowerCase(Locale.ROOT);
+        if (RATE_UNITS.contains(unit)) return rate(values);
+        if (!COUNT_UNITS.contains(unit)) return Counting.UNKNOWN;
+        for (double value : values) {
+            if (value < 0 || value != Math.rint(value)) {
+                warnings.caution(
+                        "iso14976-not-counts",
+                        line,
+                        name + ": \"" + variable.label() + "\" should hold counts, but has the value "
+                                + (Double.isNaN(value) ? "1E37" : NumberText.exact(value))
+                                + "; its counting statistics are taken as not known");
+                return Counting.UNKNOWN;
+            }
+        }
+        return Counting.COUNTS;
+    }
+
+    private Counting rate(double[] values) {
+        OptionalDouble dwell = block.signal().collectionTime().positive();
+        OptionalDouble scans = block.signal().scans().positive();
+        for (double value : values) if (!(value >= 0)) return negativeRate(value);
+        if (dwell.isEmpty() || scans.isEmpty()) {
+            warnings.caution(
+                    "iso14976-rate-without-time",
+                    line,
+                    name + " holds counts per second, collection time "
+                            + block.signal().collectionTime() + " s, scans "
+                            + block.signal().scans() + "; its counting statistics are taken as not known");
+            return Counting.UNKNOWN;
+        }
+        return Counting.rate(OptionalDouble.of(dwell.getAsDouble() * scans.getAsDouble()));
+    }
+
+    private Counting negativeRate(double value) {
+        warnings.caution(
+                "iso14976-not-counts",
+                line,
+                name + " should hold counts per second, but has the value "
+                        + (Double.isNaN(value) ? "1E37" : NumberText.exact(value))
+                        + "; its counting statistics are taken as not known");
+        return Counting.UNKNOWN;
+    }
+}

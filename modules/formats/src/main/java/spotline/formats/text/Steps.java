@@ -1,0 +1,35 @@
+package spotline.formats.text;
+
+import spotline.core.Decimal;
+import spotline.spectra.Axis;
+import spotline.spectra.ListedAxis;
+import spotline.spectra.Quantity;
+import spotline.spectra.RegularAxis;
+
+/** Whether listed values are equally spaced. */
+final class Steps {
+    /** Relative to the step: files give energies to a few decimals, equal steps in them agree far better than this. */
+    private static final double TOLERANCE = 1e-6;
+
+    private Steps() {}
+
+    /** A regular axis where all values lie on one, else the values as listed. */
+    static Axis axis(Quantity quantity, double[] values) {
+        int n = values.length;
+        double mean = (values[n - 1] - values[0]) / (n - 1);
+        double rounded = Double.parseDouble(Decimal.text(mean));
+        if (isRegular(values, rounded)) return new RegularAxis(quantity, values[0], rounded, n);
+        if (isRegular(values, mean)) return new RegularAxis(quantity, values[0], mean, n);
+        return new ListedAxis(quantity, values);
+    }
+
+    /** The values themselves are only as exact as a double: hence a few units in the last place besides. */
+    private static boolean isRegular(double[] values, double step) {
+        double scale = Math.max(Math.abs(values[0]), Math.abs(values[values.length - 1]));
+        double tolerance = TOLERANCE * Math.abs(step) + 4 * Math.ulp(scale);
+        for (int i = 0; i < values.length; i++) {
+            if (Math.abs(values[i] - (values[0] + i * step)) > tolerance) return false;
+        }
+        return true;
+    }
+}
