@@ -29,7 +29,7 @@ final class DemoFolder {
                 Footbridge.INSTRUMENT,
                 new ReferenceAtoms(Footbridge.INSTRUMENT.photonEnergyEv()),
                 LossFunction.UNIVERSAL);
-        SpectrumFiles spectra = new SpectrumFiles(model, Footbridge.SEED);
+        SpectrumMaker spectra = new SpectrumMaker(model, Footbridge.SEED);
         Map<String, byte[]> files = new LinkedHashMap<>();
         for (SpotPlan spot : spots) {
             files.put(spot.file(), Iso14976Writer.text(spectra.experiment(spot)).getBytes(UTF_8));
@@ -42,8 +42,8 @@ final class DemoFolder {
 
     private static byte[] json(JsonNode node) {
         DefaultIndenter lines = new DefaultIndenter("  ", "\n");
-        DefaultPrettyPrinter printer = new DefaultPrettyPrinter(Separators.createDefaultInstance()
-                        .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+        DefaultPrettyPrinter printer = new DefaultPrettyPrinter(
+                        Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
                 .withObjectIndenter(lines);
         try {
             return (new ObjectMapper().writer(printer).writeValueAsString(node) + "\n").getBytes(UTF_8);

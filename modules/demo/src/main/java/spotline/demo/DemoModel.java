@@ -99,8 +99,8 @@ public final class DemoModel {
             deepest.merge(level.shell(), kinetic, Math::min);
         }
         List<Emission> emissions = new ArrayList<>();
-        shells.forEach((shell, peaks) -> emissions.add(
-                new Emission(state.element(), shell, state.state(), region.depth(requireNonNull(deepest.get(shell))), peaks)));
+        shells.forEach((shell, peaks) -> emissions.add(new Emission(
+                state.element(), shell, state.state(), region.depth(requireNonNull(deepest.get(shell))), peaks)));
         return emissions;
     }
 

@@ -68,7 +68,19 @@ final class FootbridgeHolder {
 
     private static void primer(ArrayNode specimens) {
         ObjectNode specimen = specimen(specimens, "B", 31.0, 6.0, 5.0, 0.6);
-        sample(specimen, "P-1", "primer flake", "coatings team", "film", "mixed", "adventitious", "Zn", "O", "C", "Si", "Cl")
+        sample(
+                        specimen,
+                        "P-1",
+                        "primer flake",
+                        "coatings team",
+                        "film",
+                        "mixed",
+                        "adventitious",
+                        "Zn",
+                        "O",
+                        "C",
+                        "Si",
+                        "Cl")
                 .put("family", "paint")
                 .put("history", "Loose flake of zinc-rich silicate primer from the bearing plate; years of sea air.")
                 .put("storage", "aluminium foil, one week")
@@ -78,7 +90,18 @@ final class FootbridgeHolder {
 
     private static void coupon(ArrayNode specimens) {
         ObjectNode specimen = specimen(specimens, "C", 48.0, 12.0, 10.0, 1.5);
-        sample(specimen, "K-1", "anodised coupon", "coatings team", "solid", "insulator", "adventitious", "Al", "O", "C", "S")
+        sample(
+                        specimen,
+                        "K-1",
+                        "anodised coupon",
+                        "coatings team",
+                        "solid",
+                        "insulator",
+                        "adventitious",
+                        "Al",
+                        "O",
+                        "C",
+                        "S")
                 .put("family", "oxide")
                 .put("history", "Aluminium coupon, anodised in sulfuric acid and sealed in hot water.")
                 .put("storage", "aluminium foil, three days")
@@ -88,7 +111,18 @@ final class FootbridgeHolder {
 
     private static void strip(ArrayNode specimens) {
         ObjectNode specimen = specimen(specimens, "D", 69.0, 14.0, 5.0, 0.5);
-        sample(specimen, "S-1", "contact strip", "electrical team", "foil", "conductor", "adventitious", "Ag", "C", "O", "S")
+        sample(
+                        specimen,
+                        "S-1",
+                        "contact strip",
+                        "electrical team",
+                        "foil",
+                        "conductor",
+                        "adventitious",
+                        "Ag",
+                        "C",
+                        "O",
+                        "S")
                 .put("family", "metal")
                 .put("history", "Silver-plated strip of the earthing contact, lightly tarnished.")
                 .put("storage", "paper envelope, one week")
@@ -99,9 +133,21 @@ final class FootbridgeHolder {
 
     private static void pigment(ArrayNode specimens) {
         ObjectNode specimen = specimen(specimens, "E", 89.0, 10.0, 10.0, 0.7);
-        sample(specimen, "T-1", "titanium dioxide pigment", "coatings team", "powder", "insulator", "adventitious", "Ti", "O", "C")
+        sample(
+                        specimen,
+                        "T-1",
+                        "titanium dioxide pigment",
+                        "coatings team",
+                        "powder",
+                        "insulator",
+                        "adventitious",
+                        "Ti",
+                        "O",
+                        "C")
                 .put("family", "oxide")
-                .put("history", "Pigment of the new top coat, as delivered; pressed onto the slip, loose grains blown off.")
+                .put(
+                        "history",
+                        "Pigment of the new top coat, as delivered; pressed onto the slip, loose grains blown off.")
                 .put("storage", "screw-cap jar, one month")
                 .put("hazards", "fine powder: avoid dust; local rules apply");
         mount(specimen, "cover-slip", "isolated", "glass cover slip");

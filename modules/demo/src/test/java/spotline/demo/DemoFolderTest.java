@@ -1,6 +1,7 @@
 package spotline.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -9,12 +10,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spotline.core.ReadException;
+import spotline.formats.SpectrumFile;
+import spotline.formats.SpectrumFiles;
 import spotline.holder.HolderRunFile;
 import spotline.holder.HolderRunReader;
+import spotline.spectra.Acquisition;
+import spotline.spectra.BindingScan;
+import spotline.spectra.Ordinate;
+import spotline.spectra.SpectrumSet;
 
 class DemoFolderTest {
     private static final Path COMMITTED = Path.of("../../demo-spectra");
@@ -22,7 +30,8 @@ class DemoFolderTest {
     private static Map<String, byte[]> bytes(Path folder) throws IOException {
         Map<String, byte[]> files = new LinkedHashMap<>();
         try (Stream<Path> listing = Files.list(folder)) {
-            for (Path file : listing.sorted().toList()) files.put(file.getFileName().toString(), Files.readAllBytes(file));
+            for (Path file : listing.sorted().toList())
+                files.put(file.getFileName().toString(), Files.readAllBytes(file));
         }
         return files;
     }
@@ -33,8 +42,7 @@ class DemoFolderTest {
         Map<String, byte[]> made = bytes(folder);
         Map<String, byte[]> committed = bytes(COMMITTED);
         assertThat(made.keySet()).containsExactlyElementsOf(committed.keySet());
-        made.forEach((name, content) ->
-                assertThat(content).as(name).isEqualTo(committed.get(name)));
+        made.forEach((name, content) -> assertThat(content).as(name).isEqualTo(committed.get(name)));
     }
 
     @Test
@@ -47,13 +55,16 @@ class DemoFolderTest {
     void theHolderRunReadsWithoutFault() throws ReadException {
         HolderRunFile run = HolderRunReader.read(COMMITTED.resolve("footbridge-bearing.json"));
         assertThat(run.spots()).hasSize(6);
-        run.spots().forEach(spot -> spot.spectra()
-                .forEach(entry -> assertThat(COMMITTED.resolve(entry.file())).exists()));
+        run.spots()
+                .forEach(spot -> spot.spectra()
+                        .forEach(entry ->
+                                assertThat(COMMITTED.resolve(entry.file())).exists()));
     }
 
     @Test
     void theTruthSumsToAHundredAtEverySpot() throws IOException {
-        JsonNode truth = new ObjectMapper().readTree(COMMITTED.resolve("truth.json").toFile());
+        JsonNode truth =
+                new ObjectMapper().readTree(COMMITTED.resolve("truth.json").toFile());
         assertThat(truth.get("spots")).hasSize(6);
         for (JsonNode spot : truth.get("spots")) {
             double sum = 0;
@@ -69,5 +80,47 @@ class DemoFolderTest {
             assertThat(fractions.values()).allMatch(value -> Math.abs(value - 1) < 1e-4);
             assertThat(fractions).hasSameSizeAs(spot.get("atomic_percent"));
         }
+    }
+
+    /** What another program would read: counts over binding energy, the strongest channel where the line was put. */
+    @Test
+    void theSpectraReadBackWithoutAWarning() throws ReadException {
+        for (SpotPlan spot : Footbridge.spots()) {
+            SpectrumFile file = SpectrumFiles.open(COMMITTED.resolve(spot.file()), spot.file(), Optional.empty());
+            assertThat(file.warnings()).isEmpty();
+            assertThat(file.blocks()).hasSameSizeAs(spot.scans());
+            for (int i = 0; i < spot.scans().size(); i++)
+                check(spot, i, file.blocks().get(i).set());
+        }
+    }
+
+    private static void check(SpotPlan spot, int index, SpectrumSet set) {
+        Scan scan = spot.scans().get(index);
+        Acquisition acquisition = set.acquisition();
+        assertThat(acquisition.label()).isEqualTo((scan.species() + " " + scan.transition()).strip());
+        assertThat(acquisition.sampleId()).isEqualTo(spot.sampleId());
+        assertThat(acquisition.excitation().photonEnergyEv()).hasValue(1486.69);
+        assertThat(acquisition.excitation().monochromated()).hasValue(true);
+        assertThat(acquisition.analyser().passEnergyEv()).hasValue(scan.mode().passEnergyEv());
+        assertThat(acquisition.time().orElseThrow().toInstant())
+                .isEqualTo(spot.startOf(index).toInstant());
+        assertThat(acquisition.timing().secondsPerChannel().orElseThrow())
+                .isCloseTo(scan.secondsPerChannel(), within(1e-12));
+        assertThat(set.ordinate(Ordinate.Kind.TRANSMISSION)).isPresent();
+        BindingScan read = BindingScan.of(set.spectrum(0), 1486.69, scan.toString());
+        assertThat(read.countsKnown()).isTrue();
+        assertThat(read.range().lowEv()).isCloseTo(scan.lowEv(), within(1e-6));
+        assertThat(read.range().highEv()).isCloseTo(scan.highEv(), within(1e-6));
+        if (scan.species().equals("Ti"))
+            assertThat(strongest(read)).isCloseTo(458.7 + spot.surface().potentialEv(), within(0.21));
+        if (scan.species().equals("Ag") && scan.transition().equals("3d")) {
+            assertThat(strongest(read)).isCloseTo(368.21, within(0.11)); // ISO 15472:2010, grounded
+        }
+    }
+
+    private static double strongest(BindingScan scan) {
+        int at = 0;
+        for (int i = 1; i < scan.channels(); i++) if (scan.counts(i) > scan.counts(at)) at = i;
+        return scan.energy(at);
     }
 }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import spotline.reference.AugerLine;
 import spotline.reference.Elements;
@@ -56,7 +57,7 @@ class DemoModelTest {
     void theOverlayerTakesTheSubstrateDownAndGivesItsOwn() { // derived, closed form
         double length = 0.00837 * Math.pow(PHOTON_EV - 103.4, 0.842);
         assertThat(area(silica(1), "Si", "2p") / area(silica(0), "Si", "2p"))
-                .isCloseTo(Math.exp(-1 / length), within(1e-5));
+                .isCloseTo(Math.exp(-1 / length), within(1e-4)); // 2p1/2 is 0.6 eV slower
         double carbon = 0.00837 * Math.pow(PHOTON_EV - 284.8, 0.842);
         double expected = Overlayer.CARBON_PER_NM3 * carbon * (1 - Math.exp(-1 / carbon));
         assertThat(area(silica(1), "C", "1s")).isCloseTo(expected, within(2e-3 * expected)); // its states differ in KE
@@ -64,11 +65,7 @@ class DemoModelTest {
 
     /** Apparent composition of silica under 0, 0.5, 1 and 2 nm of pure hydrocarbon, layer oxygen taken off again. */
     @ParameterizedTest
-    @org.junit.jupiter.params.provider.CsvSource({
-        "0, 0, 33.57, 66.43",
-        "0.5, 8.60, 31.71, 59.69",
-        "1, 17.13, 29.69, 53.18",
-        "2, 33.39, 25.40, 41.21"
+    @CsvSource({"0, 0, 33.57, 66.43", "0.5, 8.60, 31.71, 59.69", "1, 17.13, 29.69, 53.18", "2, 33.39, 25.40, 41.21"
     }) // derived independently of this code, same model
     void silicaUnderHydrocarbonHasTheIndependentComposition(double nm, double carbon, double silicon, double oxygen) {
         Surface surface = silica(nm);

@@ -22,7 +22,7 @@ import spotline.formats.iso14976.Real;
  * A spot's spectra as one file of ISO 14976 text: counts with Poisson noise, and the transmission of the analyser as a
  * second corresponding variable, over kinetic energies that rise.
  */
-public final class SpectrumFiles {
+public final class SpectrumMaker {
     private static final String INVENTED = "Invented demonstration data: computed, never measured.";
     private static final double SOURCE_W = 150;
     private static final MathContext TRANSMISSION_DIGITS = new MathContext(6, RoundingMode.HALF_EVEN);
@@ -31,7 +31,7 @@ public final class SpectrumFiles {
     private final long seed;
 
     /** @param seed of the noise; each block draws from a stream of its own */
-    public SpectrumFiles(DemoModel model, long seed) {
+    public SpectrumMaker(DemoModel model, long seed) {
         this.model = requireNonNull(model, "model");
         this.seed = seed;
     }
