@@ -1,18 +1,133 @@
 package spotline.holder;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import spotline.core.Place;
+import spotline.core.ReadException;
+import spotline.holder.HolderTemplate.HeightWindow;
+import spotline.holder.HolderTemplate.KeepOut;
+import spotline.holder.HolderTemplate.StubSeat;
+import spotline.holder.HolderTemplate.TemperatureRange;
+import spotline.holder.json.CheckedJson;
+import spotline.holder.json.JsonLimits;
 
-/** The holder templates that ship with the program, and the lab's own. */
+/** The holder templates that ship with the program, whose dimensions are invented, and the lab's own files. */
 public final class HolderTemplates {
     /** Names of the shipped templates. */
     public static final List<String> SHIPPED =
             List.of("flat-bar", "stub-end-bar", "temperature-stage", "cold-stub-bar", "rotating-stage");
+
+    /** The published schema on the class path. */
+    public static final String SCHEMA = "/spotline/schema/holder-template-1.schema.json";
 
     private HolderTemplates() {}
 
     /** Whether a template is named by a file of the lab's own. */
     public static boolean namesFile(String template) {
         return template.toLowerCase(Locale.ROOT).endsWith(".json");
+    }
+
+    /** Errors: {@link IllegalArgumentException} for a name that is not in {@link #SHIPPED}. */
+    public static HolderTemplate shipped(String name) {
+        if (!SHIPPED.contains(name)) {
+            throw new IllegalArgumentException("no holder template is called " + name + ", only " + SHIPPED);
+        }
+        String resource = "/spotline/holders/" + name + ".json";
+        try (InputStream stream = HolderTemplates.class.getResourceAsStream(resource)) {
+            return read(resource, Objects.requireNonNull(stream, resource).readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (ReadException e) {
+            throw new IllegalStateException("a shipped template is wrong: " + e.getMessage(), e);
+        }
+    }
+
+    /** Errors: {@link ReadException} with every fault at once. */
+    public static HolderTemplate read(Path file) throws ReadException {
+        return bind(file.toString(), json().read(file));
+    }
+
+    /** @param name what to call the input in errors */
+    public static HolderTemplate read(String name, byte[] bytes) throws ReadException {
+        return bind(name, json().read(name, bytes));
+    }
+
+    /**
+     * The template that a holder run names; empty when it names none.
+     *
+     * @param holderRunFile where the run was read from; a lab's own template is found relative to it
+     */
+    public static Optional<HolderTemplate> of(HolderRunFile run, Path holderRunFile) throws ReadException {
+        if (run.holderTemplate().isEmpty()) return Optional.empty();
+        String template = run.holderTemplate().get();
+        if (SHIPPED.contains(template)) return Optional.of(shipped(template));
+        try {
+            return Optional.of(read(holderRunFile.resolveSibling(template)));
+        } catch (InvalidPathException e) {
+            throw new ReadException(
+                    Place.pointer(holderRunFile.toString(), "/holder/template"),
+                    "a name no file can have",
+                    "the name of a .json file");
+        }
+    }
+
+    private static CheckedJson json() {
+        return CheckedJson.of("spotline-holder-template", 1, SCHEMA, JsonLimits.DEFAULT);
+    }
+
+    private static HolderTemplate bind(String name, ObjectNode root) throws ReadException {
+        List<ReadException> faults = TemplateChecks.faults(name, root);
+        if (!faults.isEmpty()) throw ReadException.all(faults);
+        Fields file = new Fields(root);
+        return new HolderTemplate(
+                file.mustText("name"),
+                file.text("title"),
+                file.text("origin"),
+                points(root.path("outlineMm")),
+                points(root.path("usableMm")),
+                file.list("keepOuts", HolderTemplates::keepOut),
+                file.number("referenceHeightMm"),
+                file.object("heightWindowMm").map(w -> new HeightWindow(w.mustNumber("low"), w.mustNumber("high"))),
+                file.number("maxThicknessMm"),
+                file.object("temperatureC")
+                        .map(t -> new TemperatureRange(t.mustNumber("min"), t.mustNumber("max"), t.text("record"))),
+                file.object("rotationAxisMm").map(HolderTemplates::point),
+                file.list("stubSeats", HolderTemplates::seat),
+                file.integer("electricalContacts"),
+                file.truth("biasPossible"));
+    }
+
+    static List<PointMm> points(JsonNode list) {
+        List<PointMm> points = new ArrayList<>();
+        list.forEach(node -> points.add(point(new Fields(node))));
+        return points;
+    }
+
+    private static PointMm point(Fields fields) {
+        return new PointMm(fields.mustNumber("x"), fields.mustNumber("y"));
+    }
+
+    private static KeepOut keepOut(Fields fields) {
+        return new KeepOut(
+                fields.mustText("name"),
+                fields.word("kind", KeepOut.Kind.OTHER),
+                points(fields.node().path("outlineMm")));
+    }
+
+    private static StubSeat seat(Fields fields) {
+        return new StubSeat(
+                fields.mustText("id"),
+                point(new Fields(fields.node().path("centreMm"))),
+                fields.mustNumber("diameterMm"));
     }
 }

@@ -295,9 +295,19 @@ class HolderRunReaderTest {
     @Test
     void aFileFullOfFaultsTellsAHundredAndCountsTheRest() {
         StringBuilder spots = new StringBuilder("{}");
-        for (int i = 0; i < 1000; i++) spots.append(", {}");
+        for (int i = 0; i < 500; i++) spots.append(", {}");
         List<String> faults = faults(file("\"spots\": [" + spots + "]"));
-        assertThat(faults).hasSize(101).last().isEqualTo("h.json: 901 more faults, expected none");
+        assertThat(faults).hasSize(101).last().isEqualTo("h.json: 401 more faults, expected none");
+    }
+
+    @Test
+    void refusesMoreSpotsThanAnyHolderHas() {
+        StringBuilder spots = new StringBuilder("{ \"id\": \"0\" }");
+        for (int i = 1; i <= 1000; i++) {
+            spots.append(", { \"id\": \"").append(i).append("\" }");
+        }
+        assertThat(faults(file("\"spots\": [" + spots + "]")))
+                .containsExactly("h.json:/spots: \"spots\": [ ... ], expected a list of at most 1000 entries");
     }
 
     @Test

@@ -27,6 +27,7 @@ final class SchemaSentences {
         List<ReadException> faults = new ArrayList<>();
         Set<String> seen = new HashSet<>();
         for (Error error : errors) {
+            if (beyondDouble(root.at(error.getInstanceLocation().toString()))) continue;
             ReadException fault = fault(file, root, error);
             boolean type = error.getKeyword().equals("type");
             // Two branches of a schema may both say that a value has the wrong type: the first, outer one says it best.
@@ -34,6 +35,11 @@ final class SchemaSentences {
             if (seen.add(key)) faults.add(fault);
         }
         return faults;
+    }
+
+    /** A number too large to hold is told as such before any schema sees it. */
+    private static boolean beyondDouble(JsonNode value) {
+        return value.isDouble() && Double.isInfinite(value.asDouble());
     }
 
     private ReadException fault(String file, JsonNode root, Error error) {
