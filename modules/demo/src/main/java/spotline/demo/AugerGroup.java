@@ -23,7 +23,7 @@ record AugerGroup(String element, String name, double kineticEv, double fwhmEv, 
 
     /**
      * Groups between 250 and 1100 eV of the elements that the demonstration uses. Energies, widths and shares from
-     * memory, as rounded handbook knowledge; Al, Si, S and Cl have none in the range of an Al K-alpha survey.
+     * memory, as rounded general knowledge of the field; Al, Si, S and Cl have none in the range of an Al K-alpha survey.
      */
     private static final List<AugerGroup> ALL = List.of(
             new AugerGroup("C", "KVV", 263, 12, K, 1),

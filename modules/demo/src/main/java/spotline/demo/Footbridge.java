@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 /**
  * The invented demonstration: bearing parts of a harbour footbridge on one flat bar, five samples and six spots.
  *
- * <p>Compositions, potentials and settings are made up. State energies are rounded handbook knowledge, from memory.
+ * <p>Compositions, potentials and settings are made up. State energies are rounded general knowledge of the field, from memory.
  */
 final class Footbridge {
     /** Seed of all noise in the demonstration. */

@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param widthEv Gaussian full width of the band
  */
 record ValenceBand(String element, String level, double bindingEv, double widthEv) {
-    /** Centres and widths from memory, as rounded handbook knowledge. */
+    /** Centres and widths from memory, as rounded general knowledge of the field. */
     private static final List<ValenceBand> ALL = List.of(
             new ValenceBand("C", "2s", 17, 5),
             new ValenceBand("C", "2p1/2", 8, 5),

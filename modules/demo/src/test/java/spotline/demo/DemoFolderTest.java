@@ -9,16 +9,23 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import spotline.core.Finding;
 import spotline.core.ReadException;
+import spotline.core.Severity;
 import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
+import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunFile;
 import spotline.holder.HolderRunReader;
+import spotline.holder.HolderTemplates;
+import spotline.holder.check.PlanCheck;
+import spotline.holder.check.PlanCheckSettings;
 import spotline.spectra.Acquisition;
 import spotline.spectra.BindingScan;
 import spotline.spectra.Ordinate;
@@ -59,6 +66,14 @@ class DemoFolderTest {
                 .forEach(spot -> spot.spectra()
                         .forEach(entry ->
                                 assertThat(COMMITTED.resolve(entry.file())).exists()));
+    }
+
+    @Test
+    void thePlanChecksRaiseNeitherStopNorCaution() throws ReadException {
+        HolderRunFile run = HolderRunReader.read(COMMITTED.resolve("footbridge-bearing.json"));
+        List<Finding> findings =
+                PlanCheck.check(HolderPlan.of(run), HolderTemplates.shipped("flat-bar"), PlanCheckSettings.DEFAULT);
+        assertThat(findings).allMatch(finding -> finding.severity() == Severity.NOTE);
     }
 
     @Test

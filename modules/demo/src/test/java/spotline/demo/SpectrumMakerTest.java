@@ -78,7 +78,7 @@ class SpectrumMakerTest {
         }
     }
 
-    /** The narrow scans hold their line with room: 7 eV at least below its lowest state, 11 eV above the highest. */
+    /** The narrow scans hold their line with room: 5.5 eV and more below its lowest state, 11 above the highest. */
     @ParameterizedTest
     @MethodSource("spots")
     void narrowScansLeaveRoomForABackground(SpotPlan spot) {
