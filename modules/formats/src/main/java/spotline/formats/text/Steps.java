@@ -23,6 +23,18 @@ final class Steps {
         return new ListedAxis(quantity, values);
     }
 
+    /** The least and the greatest step, for a message. */
+    static String range(double[] values) {
+        double least = Double.POSITIVE_INFINITY;
+        double greatest = Double.NEGATIVE_INFINITY;
+        for (int i = 1; i < values.length; i++) {
+            double step = Math.abs(values[i] - values[i - 1]);
+            least = Math.min(least, step);
+            greatest = Math.max(greatest, step);
+        }
+        return "steps " + Decimal.significant(least, 4) + " to " + Decimal.significant(greatest, 4) + " eV";
+    }
+
     /** The values themselves are only as exact as a double: hence a few units in the last place besides. */
     private static boolean isRegular(double[] values, double step) {
         double scale = Math.max(Math.abs(values[0]), Math.abs(values[values.length - 1]));
