@@ -88,11 +88,9 @@ final class OrdinateReading {
 
     private Counting rate() {
         Signal signal = block.signal();
-        OptionalDouble dwell = signal.collectionTime().positive();
-        OptionalDouble scans = signal.scans().positive();
-        if (dwell.isPresent() && scans.isPresent()) {
-            return Counting.rate(OptionalDouble.of(dwell.getAsDouble() * scans.getAsDouble()));
-        }
+        double seconds = signal.collectionTime().positive().orElse(0)
+                * signal.scans().positive().orElse(0);
+        if (seconds > 0 && Double.isFinite(seconds)) return Counting.rate(OptionalDouble.of(seconds));
         tellUnknownStatistics(
                 "iso14976-rate-without-time",
                 "it holds counts per second, collection time " + signal.collectionTime() + " s, scans "

@@ -17,6 +17,7 @@ final class Steps {
     static Axis axis(Quantity quantity, double[] values) {
         int n = values.length;
         double mean = (values[n - 1] - values[0]) / (n - 1);
+        if (mean == 0 || !Double.isFinite(mean)) return new ListedAxis(quantity, values);
         double rounded = Double.parseDouble(Decimal.text(mean));
         if (isRegular(values, rounded)) return new RegularAxis(quantity, values[0], rounded, n);
         if (isRegular(values, mean)) return new RegularAxis(quantity, values[0], mean, n);

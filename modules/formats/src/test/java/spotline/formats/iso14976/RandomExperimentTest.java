@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import spotline.core.ReadException;
+import spotline.formats.source.Warnings;
+import spotline.spectra.SpectrumSet;
 
 /** Properties over random experiments with fixed seeds. */
 class RandomExperimentTest {
@@ -25,10 +28,30 @@ class RandomExperimentTest {
                 String text = Iso14976Writer.text(experiment);
                 Iso14976Parser.Parsed parsed = Golden.parse(text);
                 assertThat(parsed.experiment()).isEqualTo(experiment);
+                assertConverts(experiment);
                 assertThat(Iso14976Writer.text(parsed.experiment())).isEqualTo(text);
                 assertThat(Golden.parse(text.replace("\n", "\r\n")).experiment())
                         .isEqualTo(experiment);
             }
+        }
+    }
+
+    /** Whatever the fields, a block with values becomes a spectrum of as many channels. */
+    private static void assertConverts(Experiment experiment) {
+        BlockSpectra spectra = new BlockSpectra(experiment.header(), new Warnings("test.vms"));
+        int number = 0;
+        for (ExperimentBlock block : experiment.blocks()) {
+            Optional<SpectrumSet> set = spectra.convert(block, ++number, 1);
+            boolean lone = experiment.header().scanMode() == ScanMode.IRREGULAR
+                    && block.variables().size() > 1;
+            assertThat(set.isPresent()).isEqualTo(block.ordinates().size() > 0);
+            if (set.isEmpty()) continue;
+            assertThat(set.get().axis().channels()).isEqualTo(block.ordinates().points());
+            int ordinates = set.get().ordinates().size();
+            assertThat(ordinates)
+                    .isBetween(
+                            block.variables().size() - (lone ? 1 : 0),
+                            block.variables().size());
         }
     }
 
@@ -74,6 +97,7 @@ class RandomExperimentTest {
     private static void assertNothingLost(byte[] changed, String how) {
         try {
             Iso14976Parser.Parsed parsed = Golden.parse(changed);
+            assertConverts(parsed.experiment());
             if (!parsed.warnings().isEmpty()) return;
             String again = Iso14976Writer.text(parsed.experiment());
             List<String> written = again.lines().toList();

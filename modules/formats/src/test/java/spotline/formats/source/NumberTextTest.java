@@ -3,6 +3,7 @@ package spotline.formats.source;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -90,6 +91,18 @@ class NumberTextTest {
             double usual = random.nextDouble() * Math.pow(10, random.nextInt(-6, 8));
             if (Double.isFinite(any)) assertThat(parse(NumberText.exact(any))).isEqualTo(any);
             assertThat(parse(NumberText.exact(usual))).isEqualTo(usual);
+        }
+    }
+
+    /** Whichever way it is found, the text is the shortest: that of the decimal number the double came from. */
+    @Test
+    void shortDecimalsStayShort() {
+        SplittableRandom random = new SplittableRandom(14976);
+        for (int i = 0; i < 20_000; i++) {
+            BigDecimal decimal = BigDecimal.valueOf(random.nextLong(1_000_000_000_000_000L), random.nextInt(1, 18))
+                    .stripTrailingZeros();
+            if (decimal.compareTo(new BigDecimal("1e-5")) < 0) continue;
+            assertThat(NumberText.exact(decimal.doubleValue())).isEqualTo(decimal.toPlainString());
         }
     }
 
