@@ -32,8 +32,7 @@ final class LineAssignment {
     private final double toleranceEv;
 
     /** @param elements declared or seen at the spot */
-    LineAssignment(
-            ReferenceData reference, SortedSet<String> elements, double widestDoubletEv, double toleranceEv) {
+    LineAssignment(ReferenceData reference, SortedSet<String> elements, double widestDoubletEv, double toleranceEv) {
         this.reference = reference;
         this.elements = elements;
         this.widestDoubletEv = widestDoubletEv;
@@ -86,7 +85,8 @@ final class LineAssignment {
         if (splitting == 0) return Optional.of(new LineTarget(whole, low, high, place, 0, foreign));
         boolean both = splitting <= widestDoubletEv && range.highEv() >= place + splitting + ABOVE_PARTNER;
         if (!both) high = Math.min(high, Math.max(place, expected + splitting - INSIDE));
-        return Optional.of(new LineTarget(both ? whole : whole.high(), low, high, place, both ? splitting : 0, foreign));
+        return Optional.of(
+                new LineTarget(both ? whole : whole.high(), low, high, place, both ? splitting : 0, foreign));
     }
 
     /** Where the other elements' lines fall inside a scan, on its measured scale. */
@@ -97,7 +97,11 @@ final class LineAssignment {
             Element element = Elements.bySymbol(symbol).orElseThrow();
             for (LineData data : reference.lines(element, scan.photonEnergyEv())) {
                 for (Line member : data.members()) {
-                    double at = reference.bindingEnergy(member).map(LevelEnergy::valueEv).orElse(Double.NaN) - shiftEv;
+                    double at = reference
+                                    .bindingEnergy(member)
+                                    .map(LevelEnergy::valueEv)
+                                    .orElse(Double.NaN)
+                            - shiftEv;
                     if (scan.range().contains(at)) energies.add(at);
                 }
             }

@@ -195,8 +195,7 @@ public final class SpotTreatment {
                         work);
     }
 
-    private static List<Assigned> assign(
-            SpotInput input, LineAssignment lines, double shift, List<Finding> findings) {
+    private static List<Assigned> assign(SpotInput input, LineAssignment lines, double shift, List<Finding> findings) {
         List<Assigned> assigned = new ArrayList<>();
         for (LinkedSpectrum s : input.spectra()) {
             if (s.survey()) continue;

@@ -62,7 +62,8 @@ final class WorkingShift {
     private static double closeness(Anchor a, double shift) {
         double at = a.measuredEv() + shift;
         double usual = at - a.usualEv();
-        double outside = Math.max(0, Math.max(a.states().lowEv() - at, at - a.states().highEv()));
+        double outside =
+                Math.max(0, Math.max(a.states().lowEv() - at, at - a.states().highEv()));
         return Math.exp(-0.5 * usual * usual) + OTHER_STATE_WEIGHT * Math.exp(-0.5 * outside * outside);
     }
 
@@ -76,8 +77,7 @@ final class WorkingShift {
         if (level.isEmpty() || top.isEmpty()) return Optional.empty();
         double usual = level.get().valueEv();
         EnergyRange states = reference.stateRange(line.orElseThrow()).orElse(new EnergyRange(usual, usual));
-        boolean hydrocarbon = line.get().element().equals("C")
-                && condition.carbon() != SpotCondition.CarbonOrigin.OWN;
+        boolean hydrocarbon = line.get().element().equals("C") && condition.carbon() != SpotCondition.CarbonOrigin.OWN;
         return Optional.of(new Anchor(top.get().energyEv(), usual, states, hydrocarbon ? 2 : 0.5));
     }
 }

@@ -197,12 +197,7 @@ final class CarbonFit {
         }
 
         private static double width(FitResult fit, double[] p, String name) {
-            return new Voigt()
-                    .fwhm(
-                            0,
-                            1,
-                            p[fit.index(name + ".gaussianFwhm")],
-                            p[fit.index(name + ".lorentzianFwhm")]);
+            return new Voigt().fwhm(0, 1, p[fit.index(name + ".gaussianFwhm")], p[fit.index(name + ".lorentzianFwhm")]);
         }
     }
 }

@@ -26,6 +26,7 @@ final class CandidateMaker {
     private static final double SMALLEST_BINDING = 8;
     /** Secondary lines shallower than this are broadened by bonding and many-body effects: they may not show, eV. */
     private static final double SHALLOW = 80;
+
     private static final double SECOND_LINE_TOLERANCE = 2.5;
     private static final double AUGER_TOLERANCE = 9;
 
@@ -87,7 +88,10 @@ final class CandidateMaker {
         for (LineData data : reference.lines(element, hv)) {
             for (Line line : data.members()) {
                 if (line.equals(main.get())) continue;
-                double apart = Math.abs(reference.bindingEnergy(line).map(LevelEnergy::valueEv).orElse(0.0)
+                double apart = Math.abs(reference
+                                .bindingEnergy(line)
+                                .map(LevelEnergy::valueEv)
+                                .orElse(0.0)
                         - reference.bindingEnergy(main.get()).orElseThrow().valueEv());
                 expectedLine(line, shift - chemicalShift, unit, apart < SECOND_LINE_TOLERANCE)
                         .ifPresent(expected::add);

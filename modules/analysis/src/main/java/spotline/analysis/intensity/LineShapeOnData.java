@@ -66,7 +66,13 @@ record LineShapeOnData(
             if (f.energyEv() > last) ceiling = Math.min(ceiling, 0.5 * (f.energyEv() + last));
         }
         return new LineShapeOnData(
-                peak, top.get().significance(), Math.max(searchFwhm, width(scan, peak, usual)), lowest, highest, floor, ceiling);
+                peak,
+                top.get().significance(),
+                Math.max(searchFwhm, width(scan, peak, usual)),
+                lowest,
+                highest,
+                floor,
+                ceiling);
     }
 
     /** Twice the smaller half width at half height: shoulders and partners spoil one side, seldom both. */
