@@ -10,7 +10,8 @@ import spotline.numerics.fit.StopReason;
  * @param deviance Poisson deviance; for an ordinate of unknown statistics the sum of squares
  * @param reducedChiSquare empty without degrees of freedom, and where the statistics are unknown
  * @param vonNeumannRatio about 2 for independent residuals
- * @param uncertaintyFactor what all variances were multiplied by: the reduced chi-square where above 1
+ * @param uncertaintyFactor what all variances were multiplied by: 1, or the reduced chi-square where that is larger than
+ *     expected; not a number where it cannot be had
  */
 public record FitStatistics(
         double deviance,
@@ -22,7 +23,7 @@ public record FitStatistics(
         int iterations,
         StopReason stopReason,
         double uncertaintyFactor) {
-    static FitStatistics of(FitResult fit, boolean counted) {
+    static FitStatistics of(FitResult fit, boolean counted, double uncertaintyFactor) {
         return new FitStatistics(
                 fit.deviance(),
                 counted ? fit.reducedChiSquare() : OptionalDouble.empty(),
@@ -32,7 +33,7 @@ public record FitStatistics(
                 fit.degreesOfFreedom(),
                 fit.iterations(),
                 fit.stopReason(),
-                fit.uncertaintyFactor());
+                uncertaintyFactor);
     }
 
     /** The reason in lower-case words joined by hyphens. */

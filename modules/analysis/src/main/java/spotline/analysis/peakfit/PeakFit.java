@@ -33,7 +33,8 @@ import spotline.spectra.BindingScan;
  * <p>Shape: one scan of n channels and one model in, one result out. Units: measured binding energy in eV, counts, areas
  * in counts eV before transmission. Counts are fitted by their Poisson likelihood, never with weights from the counts
  * themselves; an ordinate of unknown statistics by plain least squares, its uncertainties taken from the residuals.
- * Variances are multiplied by the reduced chi-square where that is above 1.
+ * Variances are multiplied by the reduced chi-square, over what a background taken first lets expect of it, where that is
+ * above 1.
  *
  * <p>Errors: untreated, with every problem, when the model does not suit the scan; untreated with the background's reason
  * when that does not exist for the data.
@@ -52,10 +53,10 @@ public final class PeakFit {
     private final FitSettings settings;
 
     public PeakFit(ReferenceData reference) {
-        this(reference, FitSettings.DEFAULT);
+        this(reference, FitSettings.DEFAULT.with(FitSettings.Scaling.NEVER));
     }
 
-    public PeakFit(ReferenceData reference, FitSettings settings) {
+    private PeakFit(ReferenceData reference, FitSettings settings) {
         this.reference = requireNonNull(reference, "reference");
         this.settings = requireNonNull(settings, "settings");
     }
@@ -175,7 +176,7 @@ public final class PeakFit {
         private PeakFitResult result(FitResult fit) {
             FitCovariance covariance = subtraction
                     .map(s -> FitCovariance.of(fit, s, scan.counts(), counted, key))
-                    .orElseGet(() -> FitCovariance.of(fit, key));
+                    .orElseGet(() -> FitCovariance.of(fit, counted, key));
             double[] slots = fit.values();
             double[] values = function.values(slots);
             Map<List<Double>, PeakWidth> widths = new LinkedHashMap<>();
@@ -187,7 +188,7 @@ public final class PeakFit {
                     scan.label(),
                     model,
                     components,
-                    FitStatistics.of(fit, counted),
+                    FitStatistics.of(fit, counted, covariance.factor()),
                     FitChecks.inseparable(components),
                     counted,
                     energies,

@@ -27,7 +27,7 @@ import spotline.spectra.Window;
 
 /** Whether stated intervals cover the truth. */
 class CoverageTest {
-    private static final double LORENTZIAN = 0.2;
+    private static final double LORENTZIAN = 0.1;
 
     enum Kind {
         CONSTANT,
@@ -98,8 +98,8 @@ class CoverageTest {
         double counts = 200 * Math.pow(1000, random.nextDouble());
         double step = 0.1;
         double area = counts * step;
-        double high = kind == Kind.TOUGAARD ? 325 : 297;
-        double[] x = Made.grid(278, high, step);
+        double high = kind == Kind.TOUGAARD ? 325 : 299;
+        double[] x = Made.grid(276, high, step);
         double position = 286 + random.nextDouble();
         double gaussian = 0.9 + 0.5 * random.nextDouble();
         double[] net = Made.voigt(x, position, area, gaussian, LORENTZIAN);
