@@ -1,0 +1,60 @@
+package spotline.report.html;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+import spotline.core.Decimal;
+
+/** The settings in force; where spots differ, each value with its spots. */
+final class SettingsSection {
+    private SettingsSection() {}
+
+    static void write(Markup page, SortedMap<String, JsonNode> treatments) {
+        page.open("section", "id", "settings").element("h2", "Settings");
+        page.element("p", "The treatment of every spot in full: defaults with what the holder run laid over them.");
+        Map<String, SortedMap<String, String>> bySetting = new LinkedHashMap<>();
+        treatments.forEach((spot, treatment) -> gather(bySetting, spot, "", treatment));
+        Tables.begin(page, "settings", List.of("Setting", "Value"));
+        bySetting.forEach((setting, values) -> {
+            page.open("tr").element("th", setting, "scope", "row");
+            Tables.cell(page, text(values, treatments.size())).end();
+        });
+        Tables.end(page);
+        page.end();
+    }
+
+    private static void gather(
+            Map<String, SortedMap<String, String>> bySetting, String spot, String path, JsonNode node) {
+        if (node.isObject() && !node.isEmpty()) {
+            for (Map.Entry<String, JsonNode> field : node.properties()) {
+                gather(
+                        bySetting,
+                        spot,
+                        path.isEmpty() ? field.getKey() : path + "." + field.getKey(),
+                        field.getValue());
+            }
+            return;
+        }
+        String value = node.isFloatingPointNumber()
+                ? Decimal.text(node.doubleValue())
+                : node.isTextual() ? node.textValue() : node.toString();
+        bySetting.computeIfAbsent(path, p -> new TreeMap<>()).put(spot, value);
+    }
+
+    private static String text(SortedMap<String, String> bySpot, int spots) {
+        Map<String, List<String>> byValue = new LinkedHashMap<>();
+        for (Map.Entry<String, String> entry : bySpot.entrySet()) {
+            byValue.computeIfAbsent(entry.getValue(), v -> new java.util.ArrayList<>())
+                    .add(entry.getKey());
+        }
+        if (byValue.size() == 1 && bySpot.size() == spots)
+            return byValue.keySet().iterator().next();
+        return byValue.entrySet().stream()
+                .map(e -> e.getKey() + " (spot " + String.join(", ", e.getValue()) + ")")
+                .collect(Collectors.joining("; "));
+    }
+}
