@@ -14,10 +14,12 @@ import spotline.formats.source.ReadLimits;
 import spotline.formats.source.Warnings;
 import spotline.spectra.Acquisition;
 import spotline.spectra.Analyser;
+import spotline.spectra.Axis;
 import spotline.spectra.Counting;
 import spotline.spectra.EnergyScale;
 import spotline.spectra.Excitation;
 import spotline.spectra.HeaderField;
+import spotline.spectra.ListedAxis;
 import spotline.spectra.Ordinate;
 import spotline.spectra.Quantity;
 import spotline.spectra.SpectrumSet;
@@ -142,7 +144,14 @@ public final class TextColumnsReader {
                 List.of(),
                 rows.comments(),
                 declared(columns));
-        SpectrumSet set = new SpectrumSet(acquisition, Steps.axis(energy, energies), List.of(), List.of(ordinate));
+        Axis axis = Steps.axis(energy, energies);
+        if (axis instanceof ListedAxis) {
+            warnings.note(
+                    "text-irregular-steps",
+                    rows.firstRowLine(),
+                    "the energies are not equally spaced, " + Steps.range(energies));
+        }
+        SpectrumSet set = new SpectrumSet(acquisition, axis, List.of(), List.of(ordinate));
         return new TextSpectrum(rows.firstRowLine(), set, warnings.findings());
     }
 
