@@ -5,6 +5,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import spotline.analysis.charge.ChargeReferencing;
+import spotline.analysis.intensity.IntensityMeasurement;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.TheoreticalFactors;
 import spotline.run.MeasuredIntensity;
@@ -17,11 +19,12 @@ public final class MethodFacts {
 
     private MethodFacts() {}
 
-    /** Steps that left their name and version on a spectrum. */
+    /** Steps with the version of each: those that left their name on a spectrum, and those every spot goes through. */
     public static List<String> steps(RunResult result) {
-        return distinct(result.spots().stream()
+        Stream<String> readers = result.spots().stream()
                 .flatMap(spot -> spot.spectra().stream())
-                .map(spectrum -> spectrum.source().step()));
+                .map(spectrum -> spectrum.source().step());
+        return distinct(Stream.concat(readers, Stream.of(IntensityMeasurement.STEP, ChargeReferencing.STEP)));
     }
 
     /** Backgrounds subtracted under lines of narrow scans, or of surveys. */

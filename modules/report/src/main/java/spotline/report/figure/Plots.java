@@ -54,6 +54,7 @@ final class Plots {
         axis.setLabelPaint(AXIS);
         axis.setAxisLinePaint(AXIS);
         axis.setTickMarkPaint(AXIS);
+        axis.setTickLabelInsets(new RectangleInsets(5, 4, 5, 4));
         axis.setLabelInsets(new RectangleInsets(2, 2, 2, 2));
         return axis;
     }
@@ -63,7 +64,9 @@ final class Plots {
     }
 
     private static DecimalFormat plainNumbers() {
-        return new DecimalFormat("0.######", DecimalFormatSymbols.getInstance(Locale.ROOT));
+        DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+        symbols.setMinusSign('\u2212');
+        return new DecimalFormat("0.######", symbols);
     }
 
     /** A plot whose data area fills the figure but for fixed margins. */

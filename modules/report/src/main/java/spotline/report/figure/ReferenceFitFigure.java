@@ -42,9 +42,17 @@ public final class ReferenceFitFigure {
         bottom.setBottom(Plots.BOTTOM);
         both.setFixedDomainAxisSpace(bottom);
         List<Figure.Key> keys = new ArrayList<>();
-        both.add(curves(fit, energies, scale.of(counts), scale, keys), 3);
-        both.add(residual(fit, energies, counts, scan.countsKnown()), 1);
+        keys.add(new Figure.Key("measured (dots)", CurveStyle.MEASURED));
+        both.add(part(curves(fit, energies, scale.of(counts), scale, keys)), 3);
+        both.add(part(residual(fit, energies, counts, scan.countsKnown())), 1);
         return new Figure(Plots.svg(both, name, WIDTH, HEIGHT), describe(fit), keys);
+    }
+
+    /** A part leaves the energy axis and the outer margins to the whole. */
+    private static XYPlot part(XYPlot plot) {
+        plot.setFixedDomainAxisSpace(null);
+        plot.setInsets(RectangleInsets.ZERO_INSETS);
+        return plot;
     }
 
     private static XYPlot curves(

@@ -61,7 +61,7 @@ final class ChargeBlock {
                     ? " \u00b1 " + Decimal.fixed(charge.standardUncertainty().getAsDouble(), 2)
                     : "";
             facts.add(new Tables.Fact(
-                    "Added to measured binding energies",
+                    "Added to measured energies",
                     DisplayNumber.signed(charge.shiftEv().getAsDouble(), 2) + u + " eV"));
         }
         return facts;

@@ -23,6 +23,7 @@ final class CompositionBlock {
             page.element("p", "No line could be quantified at this spot; the findings say why.", "class", "note");
             return;
         }
+        page.open("div", "class", "side-by-side").open("div");
         Tables.begin(
                 page,
                 "composition",
@@ -30,7 +31,7 @@ final class CompositionBlock {
                         "Element",
                         "#at.%",
                         "#\u00b1 u",
-                        "#of it statistical",
+                        "#statistical part",
                         "#detection limit",
                         "Line",
                         "Basis",
@@ -55,7 +56,9 @@ final class CompositionBlock {
                     "class",
                     "note");
         }
+        page.end();
         variants(page, spot);
+        page.end();
     }
 
     private static void row(Markup page, Quantified row, RowState state) {
@@ -103,7 +106,7 @@ final class CompositionBlock {
     /** One column a variant. */
     private static void variants(Markup page, SpotResult spot) {
         if (spot.variants().isEmpty()) return;
-        page.element("h5", "The same on other bases, at.%");
+        page.open("div").element("h5", "On other bases, at.%");
         List<String> headings = new ArrayList<>(List.of("Element"));
         Set<String> elements = new LinkedHashSet<>();
         for (SpotResult.Variant variant : spot.variants()) {
@@ -122,6 +125,7 @@ final class CompositionBlock {
             page.end();
         }
         Tables.end(page);
+        page.end();
     }
 
     private static String text(SpotResult spot, Quantified row) {

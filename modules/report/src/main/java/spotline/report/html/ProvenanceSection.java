@@ -17,7 +17,7 @@ final class ProvenanceSection {
         page.open("section", "id", "provenance").element("h2", "Provenance");
         page.open("p").text("Spotline " + result.programVersion() + ", seed " + result.seed());
         List<String> steps = MethodFacts.steps(result);
-        if (!steps.isEmpty()) page.text("; read by " + String.join(", ", steps));
+        if (!steps.isEmpty()) page.text("; steps " + String.join(", ", steps));
         page.text(". The same treatment of the same files gives the same numbers.")
                 .end();
         Tables.begin(page, "files", List.of("File", "SHA-256"));

@@ -6,6 +6,8 @@ import java.util.List;
 final class Tables {
     /** Columns that hold numbers begin with this in a header, and are set to the right. */
     private static final char NUMBER = '#';
+    /** A fact of more characters gets two columns. */
+    private static final int LONG_FACT = 42;
 
     private Tables() {}
 
@@ -35,7 +37,8 @@ final class Tables {
     static void facts(Markup page, List<Fact> facts) {
         page.open("dl", "class", "facts");
         for (Fact fact : facts) {
-            page.open("div").element("dt", fact.name());
+            boolean wide = fact.value().length() > LONG_FACT;
+            page.open("div", "class", wide ? "wide" : "fact").element("dt", fact.name());
             if (fact.value().isEmpty()) page.element("dd", "not recorded", "class", "missing");
             else page.element("dd", fact.value());
             page.close();

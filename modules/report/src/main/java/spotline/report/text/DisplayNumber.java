@@ -10,8 +10,8 @@ import spotline.core.Decimal;
  * A number as a person reads it: its digits end where its uncertainty begins.
  *
  * <p>Shape: one value and its standard uncertainty in, two texts with the same decimals out: 12.494 and 0.338 become
- * "12.5" and "0.3". The uncertainty keeps one significant digit, two where one would be a 1 (a 1 may stand for 0.95 to
- * 1.5). Units: those of the input. Errors: a value that is not finite gives empty texts.
+ * "12.5" and "0.3". The uncertainty keeps one significant digit, two where the first is a 1 or a 2, so that rounding
+ * changes it by a sixth at most. Units: those of the input. Errors: a value that is not finite gives empty texts.
  *
  * <p>Source: GUM (JCGM 100:2008) 7.2.6, digits of a reported uncertainty.
  *
@@ -35,10 +35,20 @@ public record DisplayNumber(String value, String uncertainty) {
     }
 
     private static int decimals(double u) {
-        BigDecimal oneDigit = new BigDecimal(u).round(new MathContext(1, RoundingMode.HALF_EVEN));
-        int exponent = oneDigit.precision() - oneDigit.scale() - 1;
-        boolean startsWithOne = oneDigit.unscaledValue().intValue() == 1;
-        return -exponent + (startsWithOne ? 1 : 0);
+        BigDecimal two = significant(u, 2);
+        boolean leadingSmall = two.unscaledValue().intValue() / (two.precision() == 2 ? 10 : 1) <= 2;
+        // 0.096 rounds to 0.1: the carry makes the leading digit a 1 again.
+        boolean carries = exponent(significant(u, 1)) > exponent(two);
+        if (carries) return -exponent(two);
+        return -exponent(two) + (leadingSmall ? 1 : 0);
+    }
+
+    private static BigDecimal significant(double value, int digits) {
+        return new BigDecimal(value).round(new MathContext(digits, RoundingMode.HALF_EVEN));
+    }
+
+    private static int exponent(BigDecimal number) {
+        return number.precision() - number.scale() - 1;
     }
 
     /** Negative decimals round to tens, hundreds and so on. */
@@ -51,9 +61,13 @@ public record DisplayNumber(String value, String uncertainty) {
         return uncertainty.isEmpty() ? value : value + " \u00b1 " + uncertainty;
     }
 
-    /** A limit rounded to two significant digits: "0.62". */
+    /** A limit with two significant digits: "0.62", "0.20". Errors: empty when it is not finite. */
     public static String limit(double value) {
-        return Decimal.significant(value, 2);
+        if (!Double.isFinite(value)) return "";
+        BigDecimal two = significant(value, 2);
+        return two.signum() == 0
+                ? "0"
+                : two.setScale(1 - exponent(two), RoundingMode.UNNECESSARY).toPlainString();
     }
 
     /** A fixed number of decimals with a true minus sign. */
