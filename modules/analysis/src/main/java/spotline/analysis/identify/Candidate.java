@@ -21,6 +21,7 @@ record Candidate(String element, Line main, SurveyPeak peak, List<Expected> expe
     /** Share of the main peak that nothing else explains. */
     private static final double OWN_SHARE = 0.5;
 
+    /** @param significance expected; 0 for a line that tells nothing by its absence */
     record Expected(Line line, double energyEv, double area, double significance, Optional<SurveyPeak> peak) {
         boolean found() {
             return peak.isPresent() && peak.get().area() > area / AREA_FACTOR;

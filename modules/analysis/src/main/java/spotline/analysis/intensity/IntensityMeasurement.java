@@ -101,8 +101,8 @@ public final class IntensityMeasurement {
         double above = Math.max(settings.smallestMarginEv(), settings.highMarginFwhm() * shape.fwhmEv());
         double highest =
                 Math.max(shape.highestEv(), Math.min(target.highEv(), shape.peakEv() + settings.stateReachEv()));
-        double low = Math.max(range.lowEv(), shape.lowestEv() - below);
-        double high = Math.min(range.highEv(), highest + target.splittingEv() + above);
+        double low = Math.max(Math.max(range.lowEv(), shape.floorEv()), shape.lowestEv() - below);
+        double high = Math.min(Math.min(range.highEv(), shape.ceilingEv()), highest + target.splittingEv() + above);
         return new Window(low, high);
     }
 
