@@ -83,7 +83,9 @@ final class TruthCheck {
 
     /** Rows of a CSV table whose cells hold no line breaks. */
     static List<Map<String, String>> rows(Path file) throws IOException {
-        List<String> lines = Files.readAllLines(file);
+        List<String> lines = Files.readAllLines(file).stream()
+                .filter(line -> !line.startsWith("#"))
+                .toList();
         List<String> header = cells(lines.get(0));
         List<Map<String, String>> rows = new ArrayList<>();
         for (String line : lines.subList(1, lines.size())) {
