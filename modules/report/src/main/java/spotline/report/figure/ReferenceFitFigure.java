@@ -19,8 +19,8 @@ import spotline.spectra.BindingScan;
 
 /** The fit that placed the reference line: data, background, components, fitted sum, and the residual beneath. */
 public final class ReferenceFitFigure {
-    private static final int WIDTH = 500;
-    private static final int HEIGHT = 380;
+    private static final int WIDTH = 430;
+    private static final int HEIGHT = 340;
 
     private ReferenceFitFigure() {}
 
@@ -42,7 +42,7 @@ public final class ReferenceFitFigure {
         bottom.setBottom(Plots.BOTTOM);
         both.setFixedDomainAxisSpace(bottom);
         List<Figure.Key> keys = new ArrayList<>();
-        keys.add(new Figure.Key("measured (dots)", CurveStyle.MEASURED));
+        keys.add(new Figure.Key("measured", CurveStyle.POINTS));
         both.add(part(curves(fit, energies, scale.of(counts), scale, keys)), 3);
         both.add(part(residual(fit, energies, counts, scan.countsKnown())), 1);
         return new Figure(Plots.svg(both, name, WIDTH, HEIGHT), describe(fit), keys);
@@ -91,7 +91,7 @@ public final class ReferenceFitFigure {
         renderer.setSeriesLinesVisible(series, false);
         renderer.setSeriesShapesVisible(series, true);
         renderer.setSeriesShape(series, new Rectangle2D.Double(-1.1, -1.1, 2.2, 2.2));
-        renderer.setSeriesPaint(series, CurveStyle.MEASURED.color());
+        renderer.setSeriesPaint(series, CurveStyle.POINTS.color());
     }
 
     /** In standard deviations of the fitted sum where counts are known. */
