@@ -71,10 +71,25 @@ final class InspectCommand implements Callable<Integer> {
     }
 
     private void print(SpectrumFile file) {
-        environment.out().println(file.name() + ": " + file.format() + ", " + file.blocks().size() + " blocks");
+        environment
+                .out()
+                .println(file.name() + ": " + file.format() + ", "
+                        + file.blocks().size() + " blocks");
         TextTable table = new TextTable(
-                "block", "line", "name", "region", "technique", "photon eV", "scale", "from eV", "to eV", "step", "channels",
-                "pass eV", "s x scans", "ordinates");
+                "block",
+                "line",
+                "name",
+                "region",
+                "technique",
+                "photon eV",
+                "scale",
+                "from eV",
+                "to eV",
+                "step",
+                "channels",
+                "pass eV",
+                "s x scans",
+                "ordinates");
         for (Block block : file.blocks()) {
             SpectrumSet set = block.set();
             Acquisition a = set.acquisition();
@@ -106,8 +121,12 @@ final class InspectCommand implements Callable<Integer> {
         StringBuilder text = new StringBuilder();
         for (Ordinate o : set.ordinates()) {
             if (text.length() > 0) text.append(", ");
-            text.append(o.quantity().label()).append(" [").append(o.quantity().unit()).append(']');
-            if (o.kind() == Ordinate.Kind.INTENSITY && o.counting().countsPerUnit().isEmpty()) {
+            text.append(o.quantity().label())
+                    .append(" [")
+                    .append(o.quantity().unit())
+                    .append(']');
+            if (o.kind() == Ordinate.Kind.INTENSITY
+                    && o.counting().countsPerUnit().isEmpty()) {
                 text.append(" (statistics unknown)");
             }
         }
