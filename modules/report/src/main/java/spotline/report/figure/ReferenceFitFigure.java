@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
@@ -108,6 +109,7 @@ public final class ReferenceFitFigure {
         NumberAxis range = Plots.axis(countsKnown ? "Residual / \u03c3" : "Residual");
         double reach = Math.max(countsKnown ? 3.5 : 1e-12, 1.1 * largest);
         range.setRange(-reach, reach);
+        if (countsKnown && reach < 25) range.setTickUnit(new NumberTickUnit(reach < 5 ? 2 : reach < 12 ? 5 : 10));
         XYPlot plot = Plots.plot(data, new NumberAxis(), range, Plots.lines(CurveStyle.MEASURED));
         plot.addRangeMarker(new ValueMarker(0, CurveStyle.WINDOW.color(), CurveStyle.WINDOW.stroke()));
         return plot;
