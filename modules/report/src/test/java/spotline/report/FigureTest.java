@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import spotline.analysis.identify.Identification;
 import spotline.report.ExampleSpectra.Peak;
 import spotline.report.figure.Figure;
 import spotline.report.figure.NarrowScanFigure;
+import spotline.report.figure.SurveyFigure;
 import spotline.run.LinkedSpectrum;
 import spotline.spectra.BindingScan;
 
@@ -68,7 +70,11 @@ class FigureTest {
                     java.util.OptionalDouble.empty());
             String svg = NarrowScanFigure.of(ExampleSpectra.linked(flat, "f", 1, "x", false), List.of(), "n")
                     .svg();
-            assertThat(svg).contains("<path").doesNotContain("NaN");
+            assertThat(svg).contains("<path").doesNotContain("NaN").doesNotContain("xmlns:");
+            Identification nothing = new Identification(List.of(), 0, List.of());
+            String survey = SurveyFigure.of(ExampleSpectra.linked(flat, "f", 1, "x", true), nothing, "s")
+                    .svg();
+            assertThat(survey).contains("<path").doesNotContain("NaN");
         }
     }
 }

@@ -13,6 +13,8 @@ import java.util.Locale;
  */
 public enum CurveStyle {
     MEASURED(new Color(0x22, 0x22, 0x22), 1.0f),
+    /** Measured channels drawn one by one. */
+    POINTS(new Color(0x22, 0x22, 0x22), 2.2f, 2.2f, 4),
     BACKGROUND(new Color(0xD5, 0x5E, 0x00), 1.3f, 5, 2.5f),
     WINDOW(new Color(0x77, 0x77, 0x77), 0.8f, 2, 2),
     SUM(new Color(0x00, 0x72, 0xB2), 1.6f),

@@ -115,7 +115,9 @@ final class Plots {
         graphics.setDefsKeyPrefix(name);
         graphics.setGeomDoubleConverter(Plots::coordinate);
         chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
-        return graphics.getSVGElement(null, false, new ViewBox(0, 0, width, height), null, null);
+        // Inside HTML only the SVG namespace itself may be declared; the others are not used.
+        return graphics.getSVGElement(null, false, new ViewBox(0, 0, width, height), null, null)
+                .replaceFirst(" xmlns:xlink='[^']*' xmlns:jfreesvg='[^']*'", "");
     }
 
     /** Two decimals at most: a hundredth of a pixel. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
@@ -19,8 +20,8 @@ import spotline.spectra.BindingScan;
 
 /** The fit that placed the reference line: data, background, components, fitted sum, and the residual beneath. */
 public final class ReferenceFitFigure {
-    private static final int WIDTH = 500;
-    private static final int HEIGHT = 380;
+    private static final int WIDTH = 430;
+    private static final int HEIGHT = 340;
 
     private ReferenceFitFigure() {}
 
@@ -42,7 +43,7 @@ public final class ReferenceFitFigure {
         bottom.setBottom(Plots.BOTTOM);
         both.setFixedDomainAxisSpace(bottom);
         List<Figure.Key> keys = new ArrayList<>();
-        keys.add(new Figure.Key("measured (dots)", CurveStyle.MEASURED));
+        keys.add(new Figure.Key("measured", CurveStyle.POINTS));
         both.add(part(curves(fit, energies, scale.of(counts), scale, keys)), 3);
         both.add(part(residual(fit, energies, counts, scan.countsKnown())), 1);
         return new Figure(Plots.svg(both, name, WIDTH, HEIGHT), describe(fit), keys);
@@ -91,7 +92,7 @@ public final class ReferenceFitFigure {
         renderer.setSeriesLinesVisible(series, false);
         renderer.setSeriesShapesVisible(series, true);
         renderer.setSeriesShape(series, new Rectangle2D.Double(-1.1, -1.1, 2.2, 2.2));
-        renderer.setSeriesPaint(series, CurveStyle.MEASURED.color());
+        renderer.setSeriesPaint(series, CurveStyle.POINTS.color());
     }
 
     /** In standard deviations of the fitted sum where counts are known. */
@@ -108,6 +109,7 @@ public final class ReferenceFitFigure {
         NumberAxis range = Plots.axis(countsKnown ? "Residual / \u03c3" : "Residual");
         double reach = Math.max(countsKnown ? 3.5 : 1e-12, 1.1 * largest);
         range.setRange(-reach, reach);
+        if (countsKnown && reach < 25) range.setTickUnit(new NumberTickUnit(reach < 5 ? 2 : reach < 12 ? 5 : 10));
         XYPlot plot = Plots.plot(data, new NumberAxis(), range, Plots.lines(CurveStyle.MEASURED));
         plot.addRangeMarker(new ValueMarker(0, CurveStyle.WINDOW.color(), CurveStyle.WINDOW.stroke()));
         return plot;

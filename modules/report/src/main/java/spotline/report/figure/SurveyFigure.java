@@ -19,8 +19,8 @@ import spotline.spectra.BindingScan;
 
 /** A survey spectrum with its lines named. */
 public final class SurveyFigure {
-    private static final int WIDTH = 1000;
-    private static final int HEIGHT = 350;
+    private static final int WIDTH = 880;
+    private static final int HEIGHT = 330;
     private static final int DATA_WIDTH = WIDTH - Plots.LEFT - Plots.RIGHT;
     private static final int DATA_HEIGHT = HEIGHT - Plots.BOTTOM - Plots.TOP;
     /** Room above the highest point for a leader and an upright label, pixels. */
@@ -37,7 +37,8 @@ public final class SurveyFigure {
         IntensityScale scale = IntensityScale.of(scan);
         double[] energies = scan.energies();
         double[] counts = scale.of(scan.counts());
-        double high = Math.max(Arrays.stream(counts).max().orElse(1), Double.MIN_NORMAL);
+        double highest = Arrays.stream(counts).max().orElse(1);
+        double high = highest > 0 ? highest : 1;
         double top = high * DATA_HEIGHT / (DATA_HEIGHT - LABEL_ROOM);
         double lowEv = energies[0];
         double highEv = energies[energies.length - 1];

@@ -68,9 +68,7 @@ final class ChargeBlock {
     }
 
     private static String energy(OptionalDouble value, OptionalDouble u) {
-        return DisplayNumber.fixed(value.orElse(Double.NaN), 2)
-                + (u.isPresent() ? " \u00b1 " + Decimal.fixed(u.getAsDouble(), 2) : "")
-                + " eV";
+        return DisplayNumber.of(value.orElse(Double.NaN), u, 2).text() + " eV";
     }
 
     private static void components(Markup page, ReferenceLineFit fit, ChargeReference charge) {

@@ -74,8 +74,8 @@ final class EvidenceBlock {
             Tables.number(page, intensity.detected() ? Decimal.fixed(intensity.peakEv(), 1) : "below detection");
             Tables.number(
                     page,
-                    Decimal.fixed(intensity.window().highEv(), 1) + "\u2013"
-                            + Decimal.fixed(intensity.window().lowEv(), 1));
+                    DisplayNumber.fixed(intensity.window().highEv(), 1) + " to "
+                            + DisplayNumber.fixed(intensity.window().lowEv(), 1));
             Tables.number(page, area.value());
             Tables.number(page, area.uncertainty().isEmpty() ? "not known" : area.uncertainty());
             Tables.cell(page, Spectra.areaUnit(spot, intensity.spectrum()));

@@ -1,12 +1,12 @@
 package spotline.report.html;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
-import java.util.TreeSet;
 import spotline.analysis.charge.ChargeReference;
 import spotline.core.Decimal;
 import spotline.report.facts.MethodFacts;
@@ -104,9 +104,9 @@ final class MethodSection {
     }
 
     private static String charge(RunResult result) {
-        Map<String, TreeSet<String>> spots = new LinkedHashMap<>();
+        Map<String, List<String>> spots = new LinkedHashMap<>();
         for (SpotResult spot : result.spots()) {
-            spots.computeIfAbsent(reference(spot.charge()), r -> new TreeSet<>())
+            spots.computeIfAbsent(reference(spot.charge()), r -> new ArrayList<>())
                     .add(spot.spot());
         }
         StringBuilder text = new StringBuilder(

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import spotline.core.Decimal;
 import spotline.report.facts.MethodFacts;
+import spotline.report.text.DisplayNumber;
 import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
@@ -59,14 +60,14 @@ final class ProvenanceSection {
         BindingScan scan = spectrum.scan();
         page.open("tr").element("th", spot.spot(), "scope", "row");
         Tables.cell(page, spectrum.region());
-        Tables.cell(page, spectrum.role().word());
+        Tables.cell(page, RunHeader.known(spectrum.role().word()));
         Tables.cell(page, spectrum.source().file());
         Tables.number(page, Integer.toString(spectrum.source().block()));
         Tables.number(page, Integer.toString(spectrum.source().line()));
         Tables.number(
                 page,
-                Decimal.fixed(scan.range().highEv(), 1) + "\u2013"
-                        + Decimal.fixed(scan.range().lowEv(), 1));
+                DisplayNumber.fixed(scan.range().highEv(), 1) + " to "
+                        + DisplayNumber.fixed(scan.range().lowEv(), 1));
         Tables.number(page, Decimal.significant(scan.stepEv(), 4));
         Tables.number(
                 page,
@@ -82,7 +83,11 @@ final class ProvenanceSection {
                                 : ""));
         Tables.number(page, Decimal.fixed(scan.photonEnergyEv(), 1));
         Tables.cell(page, scan.countsKnown() ? "counts" : "not known");
-        Tables.cell(page, recorded(spectrum.time().map(Object::toString).orElse("")))
+        Tables.cell(
+                        page,
+                        recorded(spectrum.time()
+                                .map(time -> time.toString().replace('T', ' '))
+                                .orElse("")))
                 .end();
     }
 

@@ -1,6 +1,7 @@
 package spotline.report.html;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,13 +19,24 @@ final class SettingsSection {
         page.element("p", "The treatment of every spot in full: defaults with what the holder run laid over them.");
         Map<String, SortedMap<String, String>> bySetting = new LinkedHashMap<>();
         treatments.forEach((spot, treatment) -> gather(bySetting, spot, "", treatment));
-        Tables.begin(page, "settings", List.of("Setting", "Value"));
-        bySetting.forEach((setting, values) -> {
-            page.open("tr").element("th", setting, "scope", "row");
-            Tables.cell(page, text(values, treatments.size())).end();
+        Map<String, List<String>> byStep = new LinkedHashMap<>();
+        bySetting.forEach((setting, values) -> byStep.computeIfAbsent(step(setting), s -> new ArrayList<>())
+                .add(setting.substring(Math.min(setting.length(), step(setting).length() + 1)) + " "
+                        + text(values, treatments.size())));
+        Tables.begin(page, "settings", List.of("Step", "Settings"));
+        byStep.forEach((step, settings) -> {
+            page.open("tr").element("th", step, "scope", "row").open("td");
+            for (String setting : settings)
+                page.element("span", setting.strip(), "class", "setting").text(" ");
+            page.close().end();
         });
         Tables.end(page);
         page.end();
+    }
+
+    private static String step(String setting) {
+        int dot = setting.indexOf('.');
+        return dot < 0 ? setting : setting.substring(0, dot);
     }
 
     private static void gather(
@@ -48,8 +60,7 @@ final class SettingsSection {
     private static String text(SortedMap<String, String> bySpot, int spots) {
         Map<String, List<String>> byValue = new LinkedHashMap<>();
         for (Map.Entry<String, String> entry : bySpot.entrySet()) {
-            byValue.computeIfAbsent(entry.getValue(), v -> new java.util.ArrayList<>())
-                    .add(entry.getKey());
+            byValue.computeIfAbsent(entry.getValue(), v -> new ArrayList<>()).add(entry.getKey());
         }
         if (byValue.size() == 1 && bySpot.size() == spots)
             return byValue.keySet().iterator().next();

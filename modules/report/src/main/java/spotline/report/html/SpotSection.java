@@ -1,6 +1,5 @@
 package spotline.report.html;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import spotline.core.Finding;
@@ -28,11 +27,11 @@ final class SpotSection {
         page.end();
     }
 
-    /** Those of the run that name the spot, with what the analyst silenced said so, and the spot's own. */
+    /** Those of the run that name the spot: what the analyst silenced is said so there. */
     private static void findings(Markup page, RunResult result, SpotResult spot) {
-        List<Finding> here = new ArrayList<>(result.findings().stream()
+        List<Finding> here = result.findings().stream()
                 .filter(f -> f.spot().equals(spot.spot()))
-                .toList());
+                .toList();
         page.element("h4", "Findings");
         if (here.isEmpty()) {
             page.element("p", "None.", "class", "note").raw("\n");

@@ -5,11 +5,13 @@ import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.Optional;
 import spotline.core.Finding;
+import spotline.holder.AreaMm;
 import spotline.holder.HolderRunFile;
 import spotline.holder.Instrument;
 import spotline.report.facts.MethodFacts;
@@ -81,9 +83,19 @@ public final class ResultJson {
         node.set("photonEnergyEv", JsonTree.number(instrument.excitation().photonEnergyEv()));
         Optional<Boolean> monochromated = instrument.excitation().monochromated();
         node.put("monochromated", monochromated.orElse(null));
+        node.set(
+                "analysisAreaMm",
+                instrument.analysisArea().<JsonNode>map(ResultJson::area).orElse(NullNode.getInstance()));
         node.set("emissionAngleDeg", JsonTree.number(instrument.emissionAngleDeg()));
         node.set("sourceAnalyserAngleDeg", JsonTree.number(instrument.sourceAnalyserAngleDeg()));
         node.put("chargeNeutraliser", instrument.chargeNeutraliser().word());
+        return node;
+    }
+
+    private static JsonNode area(AreaMm area) {
+        ObjectNode node = JsonTree.object();
+        node.set("x", JsonTree.number(area.x()));
+        node.set("y", JsonTree.number(area.y()));
         return node;
     }
 
