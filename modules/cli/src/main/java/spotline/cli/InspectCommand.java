@@ -18,7 +18,10 @@ import spotline.core.ReadException;
 import spotline.formats.Block;
 import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
+import spotline.formats.source.Probe;
 import spotline.formats.source.ReadLimits;
+import spotline.formats.text.TextColumnsReader;
+import spotline.formats.text.TextLook;
 import spotline.spectra.Acquisition;
 import spotline.spectra.Axis;
 import spotline.spectra.Ordinate;
@@ -50,16 +53,12 @@ final class InspectCommand implements Callable<Integer> {
         int read = 0;
         ArrayNode documents = new ObjectMapper().createArrayNode();
         for (Path path : files) {
-            SpectrumFile file;
             try {
-                file = SpectrumFiles.open(path, path.toString(), Optional.empty(), ReadLimits.DEFAULT);
+                inspect(path, documents);
+                read++;
             } catch (ReadException e) {
                 CommandFailure.report(e, environment.err(), debug);
-                continue;
             }
-            read++;
-            if (json) documents.add(document(file));
-            else print(file);
         }
         if (json) {
             environment
@@ -68,6 +67,20 @@ final class InspectCommand implements Callable<Integer> {
         }
         if (read == files.size()) return 0;
         return read == 0 ? 2 : 1;
+    }
+
+    private void inspect(Path path, ArrayNode documents) throws ReadException {
+        String name = path.toString();
+        Probe surest = SpectrumFiles.probe(path, name).get(0);
+        if (surest.verdict() != Probe.Verdict.NO && surest.format().equals(TextColumnsReader.FORMAT)) {
+            TextLook look = SpectrumFiles.look(path, name, ReadLimits.DEFAULT);
+            if (json) documents.add(UndeclaredText.json(name, look));
+            else UndeclaredText.print(name, look, environment.out());
+            return;
+        }
+        SpectrumFile file = SpectrumFiles.open(path, name, Optional.empty(), ReadLimits.DEFAULT);
+        if (json) documents.add(document(file));
+        else print(file);
     }
 
     private void print(SpectrumFile file) {

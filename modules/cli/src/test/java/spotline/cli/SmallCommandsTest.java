@@ -68,6 +68,19 @@ class SmallCommandsTest {
     }
 
     @Test
+    void inspectSaysWhatATextFileLeavesUndeclared() throws IOException {
+        Path text = Files.writeString(folder.resolve("columns.csv"), "280.0,100\n280.1,120\n280.2,90\n");
+        CommandRun run = CommandRun.of("inspect", text);
+        assertThat(run.status()).isZero();
+        assertThat(run.out()).contains("2 columns, 3 rows", "280.2", "scale (binding or kinetic)", "photon energy");
+        JsonNode json = new ObjectMapper()
+                .readTree(CommandRun.of("inspect", "--json", text).out())
+                .path(0);
+        assertThat(json.path("ranges").path(1).path("greatest").asDouble()).isEqualTo(120);
+        assertThat(json.path("undeclared")).isNotEmpty();
+    }
+
+    @Test
     void lookupPrintsALineAndItsSources() {
         CommandRun run = CommandRun.of("lookup", "F 1s", "--photon-energy", "Al Ka");
         assertThat(run.status()).isZero();
