@@ -15,8 +15,9 @@ final class CommandFailure {
         } else if (failure instanceof IOException io) {
             err.println("spotline: " + Main.oneLine(file(io)));
         } else {
-            err.println("spotline: an internal fault stopped the command (" + failure.getClass().getSimpleName() + ": "
-                    + Main.oneLine(String.valueOf(failure.getMessage())) + "); --debug shows where");
+            err.println("spotline: an internal fault stopped the command ("
+                    + failure.getClass().getSimpleName() + ": " + Main.oneLine(String.valueOf(failure.getMessage()))
+                    + "); --debug shows where");
         }
         if (debug) failure.printStackTrace(err);
         return 2;

@@ -18,7 +18,10 @@ import spotline.core.ReadException;
 import spotline.formats.Block;
 import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
+import spotline.formats.source.Probe;
 import spotline.formats.source.ReadLimits;
+import spotline.formats.text.TextColumnsReader;
+import spotline.formats.text.TextLook;
 import spotline.spectra.Acquisition;
 import spotline.spectra.Axis;
 import spotline.spectra.Ordinate;
@@ -50,16 +53,12 @@ final class InspectCommand implements Callable<Integer> {
         int read = 0;
         ArrayNode documents = new ObjectMapper().createArrayNode();
         for (Path path : files) {
-            SpectrumFile file;
             try {
-                file = SpectrumFiles.open(path, path.toString(), Optional.empty(), ReadLimits.DEFAULT);
+                inspect(path, documents);
+                read++;
             } catch (ReadException e) {
                 CommandFailure.report(e, environment.err(), debug);
-                continue;
             }
-            read++;
-            if (json) documents.add(document(file));
-            else print(file);
         }
         if (json) {
             environment
@@ -70,11 +69,40 @@ final class InspectCommand implements Callable<Integer> {
         return read == 0 ? 2 : 1;
     }
 
+    private void inspect(Path path, ArrayNode documents) throws ReadException {
+        String name = path.toString();
+        Probe surest = SpectrumFiles.probe(path, name).get(0);
+        if (surest.verdict() != Probe.Verdict.NO && surest.format().equals(TextColumnsReader.FORMAT)) {
+            TextLook look = SpectrumFiles.look(path, name, ReadLimits.DEFAULT);
+            if (json) documents.add(UndeclaredText.json(name, look));
+            else UndeclaredText.print(name, look, environment.out());
+            return;
+        }
+        SpectrumFile file = SpectrumFiles.open(path, name, Optional.empty(), ReadLimits.DEFAULT);
+        if (json) documents.add(document(file));
+        else print(file);
+    }
+
     private void print(SpectrumFile file) {
-        environment.out().println(file.name() + ": " + file.format() + ", " + file.blocks().size() + " blocks");
+        environment
+                .out()
+                .println(file.name() + ": " + file.format() + ", "
+                        + file.blocks().size() + " blocks");
         TextTable table = new TextTable(
-                "block", "line", "name", "region", "technique", "photon eV", "scale", "from eV", "to eV", "step", "channels",
-                "pass eV", "s x scans", "ordinates");
+                "block",
+                "line",
+                "name",
+                "region",
+                "technique",
+                "photon eV",
+                "scale",
+                "from eV",
+                "to eV",
+                "step",
+                "channels",
+                "pass eV",
+                "s x scans",
+                "ordinates");
         for (Block block : file.blocks()) {
             SpectrumSet set = block.set();
             Acquisition a = set.acquisition();
@@ -106,8 +134,12 @@ final class InspectCommand implements Callable<Integer> {
         StringBuilder text = new StringBuilder();
         for (Ordinate o : set.ordinates()) {
             if (text.length() > 0) text.append(", ");
-            text.append(o.quantity().label()).append(" [").append(o.quantity().unit()).append(']');
-            if (o.kind() == Ordinate.Kind.INTENSITY && o.counting().countsPerUnit().isEmpty()) {
+            text.append(o.quantity().label())
+                    .append(" [")
+                    .append(o.quantity().unit())
+                    .append(']');
+            if (o.kind() == Ordinate.Kind.INTENSITY
+                    && o.counting().countsPerUnit().isEmpty()) {
                 text.append(" (statistics unknown)");
             }
         }

@@ -119,10 +119,7 @@ final class LookupCommand implements Callable<Integer> {
         TextTable table = new TextTable("Auger line", "kinetic eV", "at binding eV", "note");
         for (AugerLine a : auger) {
             table.row(
-                    a.toString(),
-                    Decimal.fixed(a.kineticEv(), 1),
-                    Decimal.fixed(a.apparentBindingEv(hv), 1),
-                    a.note());
+                    a.toString(), Decimal.fixed(a.kineticEv(), 1), Decimal.fixed(a.apparentBindingEv(hv), 1), a.note());
         }
         table.print(out);
     }

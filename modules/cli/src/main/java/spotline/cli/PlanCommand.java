@@ -1,10 +1,9 @@
 package spotline.cli;
 
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import org.jspecify.annotations.Nullable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -21,7 +20,7 @@ import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
 import spotline.holder.check.PlanCheckSettings;
-import spotline.report.table.FindingsTable;
+import spotline.report.table.FindingsCsv;
 
 @Command(
         name = "plan",
@@ -54,7 +53,7 @@ final class PlanCommand implements Runnable {
             @Option(names = "--debug", description = "show stack traces") boolean debug)
             throws ReadException {
         List<Finding> findings = check(HolderPlan.of(HolderRunReader.read(holder)), holder);
-        environment.out().print(FindingsTable.csv(findings));
+        environment.out().print(new String(FindingsCsv.of(findings), StandardCharsets.UTF_8));
         return findings.stream().anyMatch(f -> f.severity() == Severity.STOP) ? 1 : 0;
     }
 

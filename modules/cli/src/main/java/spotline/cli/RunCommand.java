@@ -11,8 +11,8 @@ import picocli.CommandLine.Parameters;
 import spotline.core.Finding;
 import spotline.core.Severity;
 import spotline.reference.ReferenceData;
-import spotline.report.DisplayNumber;
 import spotline.report.ResultFiles;
+import spotline.report.text.DisplayNumber;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.RunPipeline;
@@ -60,11 +60,11 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter to = environment.out();
         result.plan().file().title().ifPresent(to::println);
         to.println();
-        TextTable table = new TextTable("sample", "spots", "composition, at.% (standard uncertainty)");
+        TextTable table = new TextTable("sample", "spots", "composition, at.% ± standard uncertainty");
         for (SampleComposition sample : result.samples()) {
             StringBuilder cells = new StringBuilder();
             for (SampleComposition.Mean mean : sample.elements()) {
-                if (cells.length() > 0) cells.append("  ");
+                if (cells.length() > 0) cells.append(",  ");
                 cells.append(mean.element()).append(' ').append(value(mean));
             }
             table.row(sample.sample(), String.join(" ", sample.spots()), cells.toString());
@@ -85,6 +85,7 @@ final class RunCommand implements Callable<Integer> {
 
     private static String value(SampleComposition.Mean mean) {
         if (mean.atomicPercent().isEmpty()) return "-";
-        return DisplayNumber.withUncertaintyInBrackets(mean.atomicPercent().getAsDouble(), mean.standardUncertainty());
+        return DisplayNumber.of(mean.atomicPercent().getAsDouble(), mean.standardUncertainty(), 1)
+                .text();
     }
 }

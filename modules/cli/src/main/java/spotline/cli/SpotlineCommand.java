@@ -10,7 +10,8 @@ import picocli.CommandLine.Spec;
         name = "spotline",
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class,
-        description = "From a loaded holder of samples and its photoelectron spectra to a composition table per sample.",
+        description =
+                "From a loaded holder of samples and its photoelectron spectra to a composition table per sample.",
         synopsisSubcommandLabel = "COMMAND",
         footer = {
             "",

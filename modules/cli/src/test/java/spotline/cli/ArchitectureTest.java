@@ -78,7 +78,11 @@ class ArchitectureTest {
 
     @Test
     void onlyTheCommandLineTalksToTheTerminal() {
-        noClasses().that().resideOutsideOfPackage("spotline.cli..").should(ACCESS_STANDARD_STREAMS).check(CLASSES);
+        noClasses()
+                .that()
+                .resideOutsideOfPackage("spotline.cli..")
+                .should(ACCESS_STANDARD_STREAMS)
+                .check(CLASSES);
     }
 
     @Test

@@ -70,9 +70,7 @@ final class LineAssignment {
     Optional<LineTarget> target(Line whole, BindingScan scan, double shiftEv) {
         Optional<LevelEnergy> level = reference.bindingEnergy(whole.high());
         if (level.isEmpty()) return Optional.empty();
-        EnergyRange states = reference
-                .stateRange(whole.high())
-                .orElse(new EnergyRange(level.get().valueEv(), level.get().valueEv()));
+        EnergyRange states = states(whole.high(), level.get().valueEv(), scan.photonEnergyEv());
         Window range = scan.range();
         double expected = level.get().valueEv() - shiftEv;
         double low = Math.max(range.lowEv() + INSIDE, Math.min(expected, states.lowEv() - shiftEv - toleranceEv));
@@ -107,5 +105,22 @@ final class LineAssignment {
             }
         }
         return energies;
+    }
+
+    /**
+     * Binding energies that a line may have. Chemical shifts of an element's core levels are much alike, so a line without
+     * listed states takes those of the main line.
+     */
+    private EnergyRange states(Line line, double levelEv, double photonEnergyEv) {
+        EnergyRange own = reference.stateRange(line).orElse(new EnergyRange(levelEv, levelEv));
+        Optional<Line> main = main(line.element(), photonEnergyEv).map(Line::high);
+        if (own.highEv() > own.lowEv() || main.isEmpty()) return own;
+        Optional<EnergyRange> mainStates = main.flatMap(reference::stateRange);
+        Optional<LevelEnergy> mainLevel = main.flatMap(reference::bindingEnergy);
+        if (mainStates.isEmpty() || mainLevel.isEmpty()) return own;
+        double offset = levelEv - mainLevel.get().valueEv();
+        return new EnergyRange(
+                Math.min(levelEv, mainStates.get().lowEv() + offset),
+                Math.max(levelEv, mainStates.get().highEv() + offset));
     }
 }

@@ -76,7 +76,7 @@ record Candidate(String element, Line main, SurveyPeak peak, List<Expected> expe
                     new LineSeen(element + " " + match.transition(), seen.energyEv(), seen.significance(), Double.NaN));
         }
         boolean otherExpected = expected.stream().anyMatch(e -> e.significance() > MAY_COUNT * 1.5);
-        boolean onlyLine = !otherExpected && declared;
+        boolean onlyLine = !otherExpected && (declared || peak.significance() > MUST_SHOW);
         if (own > 0 || augerSeen || onlyLine) {
             return Optional.of(new ElementSeen(element, Verdict.PRESENT, lines, peak.significance()));
         }

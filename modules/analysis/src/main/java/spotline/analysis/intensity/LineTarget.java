@@ -27,6 +27,12 @@ public record LineTarget(
         if (splittingEv < 0) throw new IllegalArgumentException("splitting must not be below 0 eV, was " + splittingEv);
     }
 
+    /** Share that the first peak has of a whole doublet, by the statistical weights of its members. */
+    double firstMemberShare() {
+        int l = line.orbital().l();
+        return (l + 1.0) / (2 * l + 1);
+    }
+
     /** Whether a peak is better explained by another element's line than by this one. */
     boolean foreign(double energyEv) {
         for (double f : foreignEv) {

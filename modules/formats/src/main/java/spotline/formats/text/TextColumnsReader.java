@@ -38,11 +38,14 @@ public final class TextColumnsReader {
             "scans",
             "pass energy");
 
+    /** Name of the format in messages and probes. */
+    public static final String FORMAT = "columns of numbers";
+
     private TextColumnsReader() {}
 
     /** How sure it is that a head is that of columns of numbers: never wholly, for anything may be. */
     public static Probe probe(byte[] head) {
-        String format = "columns of numbers";
+        String format = FORMAT;
         int rows = 0;
         TextLine line = new TextLine();
         TextRows.AllNumbers wanted = new TextRows.AllNumbers();
