@@ -144,11 +144,7 @@ final class FitChecks {
     /** Chi-square alone says little: a perfect value is not to be expected of simple shapes. */
     private static void residuals(PeakFitResult result, List<Finding> findings) {
         FitStatistics s = result.statistics();
-        if (s.reducedChiSquare().isEmpty() || s.vonNeumannRatio().isEmpty()) return;
-        double limit = 3 * Math.sqrt(2.0 / s.degreesOfFreedom());
-        boolean chi = Math.abs(s.reducedChiSquare().getAsDouble() - 1) > limit;
-        boolean structured = s.vonNeumannRatio().getAsDouble() < 2 - 6 / Math.sqrt(s.channels());
-        if (!chi || !structured) return;
+        if (!structured(s)) return;
         Structure structure = Structure.of(result);
         if (structure.share() <= STRUCTURE) return;
         findings.add(Finding.caution(
@@ -156,8 +152,16 @@ final class FitChecks {
                 "Residuals have structure near " + Decimal.fixed(structure.nearEv(), 1) + " eV, "
                         + Decimal.fixed(100 * structure.share(), 1) + " % of the area (limit "
                         + Decimal.fixed(100 * STRUCTURE, 0) + " %); reduced chi-square "
-                        + Decimal.fixed(s.reducedChiSquare().getAsDouble(), 2) + ", von Neumann ratio "
-                        + Decimal.fixed(s.vonNeumannRatio().getAsDouble(), 2) + "."));
+                        + Decimal.fixed(s.reducedChiSquare().orElseThrow(), 2) + ", von Neumann ratio "
+                        + Decimal.fixed(s.vonNeumannRatio().orElseThrow(), 2) + "."));
+    }
+
+    /** Chi-square outside what chance explains, and neighbouring residuals alike. */
+    static boolean structured(FitStatistics s) {
+        if (s.reducedChiSquare().isEmpty() || s.vonNeumannRatio().isEmpty()) return false;
+        double limit = 3 * Math.sqrt(2.0 / s.degreesOfFreedom());
+        return Math.abs(s.reducedChiSquare().getAsDouble() - 1) > limit
+                && s.vonNeumannRatio().getAsDouble() < 2 - 6 / Math.sqrt(s.channels());
     }
 
     /** What is left of the residuals after smoothing over half a width, noise taken off, as a share of the peaks' area. */

@@ -33,19 +33,20 @@ record Member(String name, LineShape shape, Map<String, ParameterRule> rules, Op
             Map<String, ParameterRule> rules = new LinkedHashMap<>();
             for (ShapeParameter p : component.shape().parameters()) {
                 ParameterRule given = component.parameters().getOrDefault(p.name(), Free.UNBOUNDED);
-                rules.put(p.name(), given instanceof Free free ? bounded(p, free, model.window()) : given);
+                rules.put(p.name(), given instanceof Own own ? bounded(p, own, model.window()) : given);
             }
             members.add(new Member(component.name(), component.shape(), rules, Optional.empty()));
             component.doublet().ifPresent(doublet -> {
                 Optional<Doublet> tabulated = reference.doublet(doublet.line(), photonEnergyEv);
-                members.add(partner(component, doublet, tabulated));
+                members.add(partner(component, doublet, tabulated, model.window()));
             });
         }
         return List.copyOf(members);
     }
 
     /** Bounds that the model leaves open are the shape's and the window's; an area is not below 0 unless the model says so. */
-    private static Free bounded(ShapeParameter p, Free free, Window window) {
+    private static Own bounded(ShapeParameter p, Own own, Window window) {
+        if (!(own instanceof Free free)) return own;
         double low = p.lowest();
         double high = p.highest();
         if (p.name().equals("position")) {
@@ -73,7 +74,8 @@ record Member(String name, LineShape shape, Map<String, ParameterRule> rules, Op
         return parameter.equals("gaussianFwhm") || parameter.equals("fwhm") || parameter.equals("width");
     }
 
-    private static Member partner(ComponentModel component, DoubletRule doublet, Optional<Doublet> tabulated) {
+    private static Member partner(
+            ComponentModel component, DoubletRule doublet, Optional<Doublet> tabulated, Window window) {
         Own splitting = doublet.splittingEv()
                 .orElseGet(() -> new Fixed(tabulated.orElseThrow().splittingEv()));
         Own ratio = doublet.areaRatio()
@@ -84,7 +86,10 @@ record Member(String name, LineShape shape, Map<String, ParameterRule> rules, Op
             ParameterRule rule;
             if (p.name().equals("position")) rule = new OffsetFrom(leader, splitting);
             else if (p.name().equals("area")) rule = new RatioTo(leader, ratio);
-            else if (p.unit().equals("eV")) rule = new RatioTo(leader, doublet.widthRatio());
+            else if (p.name().equals(DoubletRule.LORENTZIAN)
+                    && doublet.lorentzianFwhm().isPresent()) {
+                rule = bounded(p, doublet.lorentzianFwhm().get(), window);
+            } else if (p.unit().equals("eV")) rule = new RatioTo(leader, doublet.widthRatio());
             else rule = new EqualTo(leader);
             rules.put(p.name(), rule);
         }

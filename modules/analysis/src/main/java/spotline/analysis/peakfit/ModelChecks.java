@@ -82,6 +82,17 @@ final class ModelChecks {
             doublet.splittingEv().ifPresent(own -> own(field + "/splittingEv", own, Optional.empty()));
             doublet.areaRatio().ifPresent(own -> above0(field + "/areaRatio", own));
             above0(field + "/widthRatio", doublet.widthRatio());
+            doublet.lorentzianFwhm().ifPresent(own -> {
+                Optional<ShapeParameter> width = parameter(component.shape(), DoubletRule.LORENTZIAN);
+                if (width.isEmpty()) {
+                    problems.add(new Problem(
+                            field + "/lorentzianFwhm",
+                            "a " + component.shape().name() + " shape has no parameter \"lorentzianFwhm\"",
+                            "a widthRatio, or a shape with a Lorentzian width"));
+                } else {
+                    own(field + "/lorentzianFwhm", own, width);
+                }
+            });
         });
     }
 
@@ -220,6 +231,7 @@ final class ModelChecks {
             if (doublet.splittingEv().filter(ModelChecks::isFree).isPresent()) free++;
             if (doublet.areaRatio().filter(ModelChecks::isFree).isPresent()) free++;
             if (isFree(doublet.widthRatio())) free++;
+            if (doublet.lorentzianFwhm().filter(ModelChecks::isFree).isPresent()) free++;
         }
         return free;
     }

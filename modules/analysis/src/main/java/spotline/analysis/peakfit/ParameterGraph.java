@@ -174,9 +174,9 @@ final class ParameterGraph {
         return offsetSlot[value];
     }
 
-    /** The slot that is this shape parameter itself, or -1. */
-    int ownSlot(int value) {
-        return leader[value] == NONE ? offsetSlot[value] : NONE;
+    /** The slot in this parameter's own rule: itself, or the ratio or offset of its tie; -1 where there is none. */
+    int numberOf(int value) {
+        return offsetSlot[value] != NONE ? offsetSlot[value] : ratioSlot[value];
     }
 
     /** Slots that the shapes' sum is linear in, all of them together: areas that are free themselves. */

@@ -255,12 +255,12 @@ public final class PeakFit {
         }
 
         private FittedParameter.Hold hold(int value, FitResult fit) {
-            int slot = graph.ownSlot(value);
+            int slot = graph.numberOf(value);
             if (slot < 0) return graph.moves(value) ? FittedParameter.Hold.TIED : FittedParameter.Hold.FIXED;
             return switch (fit.state(slot)) {
                 case AT_LOWER_BOUND -> FittedParameter.Hold.AT_LOWER_BOUND;
                 case AT_UPPER_BOUND -> FittedParameter.Hold.AT_UPPER_BOUND;
-                default -> FittedParameter.Hold.FREE;
+                default -> graph.leaderOf(value) < 0 ? FittedParameter.Hold.FREE : FittedParameter.Hold.TIED;
             };
         }
     }

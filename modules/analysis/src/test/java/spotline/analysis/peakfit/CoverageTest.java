@@ -146,7 +146,8 @@ class CoverageTest {
                     Line.parse("Cl 2p"),
                     Optional.of(new ParameterRule.Fixed(1.6)),
                     Optional.of(new ParameterRule.Fixed(0.5)),
-                    new ParameterRule.Fixed(1));
+                    new ParameterRule.Fixed(1),
+                    Optional.empty());
             components.set(0, a.with(rule));
         } else if (peaks == Peaks.PAIR) {
             components.add(ComponentModel.of("b", voigt)
