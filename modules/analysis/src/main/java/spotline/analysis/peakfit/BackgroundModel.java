@@ -22,7 +22,8 @@ public record BackgroundModel(Background background, boolean fitted) {
         return new BackgroundModel(background, false);
     }
 
-    String describe() {
+    /** What a table or report calls it. */
+    public String describe() {
         return background.describe() + (fitted ? ", fitted along" : ", taken first");
     }
 }

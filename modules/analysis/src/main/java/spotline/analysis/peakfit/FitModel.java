@@ -70,7 +70,7 @@ public record FitModel(
         List<Problem> problems = new ArrayList<>();
         for (int c = 0; c < components.size(); c++) {
             Optional<DoubletRule> doublet = components.get(c).doublet();
-            if (doublet.isEmpty()) continue;
+            if (doublet.isEmpty() || !ModelChecks.hasPartner(components.get(c))) continue;
             if (doublet.get().splittingEv().isPresent()
                     && doublet.get().areaRatio().isPresent()) continue;
             if (reference.doublet(doublet.get().line(), scan.photonEnergyEv()).isEmpty()) {

@@ -48,11 +48,15 @@ final class ModelChecks {
             String field = "/components/" + c + "/name";
             if (name.isBlank()) problems.add(new Problem(field, "an empty name", "a name"));
             else if (byName.putIfAbsent(name, component) != null) twice(field, name);
-            if (component.doublet().isPresent()) {
-                String partner = component.doublet().get().partnerName(name);
+            if (hasPartner(component)) {
+                String partner = component.doublet().orElseThrow().partnerName(name);
                 if (byName.putIfAbsent(partner, component) != null) twice("/components/" + c + "/doublet", partner);
             }
         }
+    }
+
+    static boolean hasPartner(ComponentModel component) {
+        return component.doublet().filter(d -> d.line().orbital().l() > 0).isPresent();
     }
 
     private void twice(String field, String name) {

@@ -15,6 +15,10 @@ public record IntensityScale(double divisor, String label) {
         double highest = 0;
         for (int i = 0; i < scan.channels(); i++) highest = Math.max(highest, scan.counts(i));
         String what = scan.countsKnown() ? "Counts" : "Intensity, file's unit";
+        return upTo(highest, what);
+    }
+
+    public static IntensityScale upTo(double highest, String what) {
         return highest > LONG ? new IntensityScale(1000, what + " / 1000") : new IntensityScale(1, what);
     }
 

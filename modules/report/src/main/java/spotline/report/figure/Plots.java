@@ -70,7 +70,8 @@ public final class Plots {
     }
 
     /** A plot whose data area fills the figure but for fixed margins. */
-    public static XYPlot plot(XYDataset data, NumberAxis energy, NumberAxis intensity, XYLineAndShapeRenderer renderer) {
+    public static XYPlot plot(
+            XYDataset data, NumberAxis energy, NumberAxis intensity, XYLineAndShapeRenderer renderer) {
         XYPlot plot = new XYPlot(data, energy, intensity, renderer);
         plot.setBackgroundPaint(null);
         plot.setOutlinePaint(AXIS);
