@@ -5,15 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import spotline.core.Decimal;
-import spotline.core.Estimate;
 import spotline.core.Finding;
 
 /** What an analyst should know of a fit before trusting it. */
 final class FitChecks {
-    /** Areas more strongly anticorrelated trade against each other; common practice, no source. */
-    private static final double TRADED = -0.95;
-
-    private static final double POORLY_KNOWN = 0.3; // relative, of an area; common practice, no source
     private static final double WEAK = 3; // standard uncertainties; common practice, no source
     private static final double CLOSE = 0.5; // of the full width at half maximum; common practice, no source
     private static final double WIDE = 2; // times the median width; common practice, no source
@@ -39,35 +34,17 @@ final class FitChecks {
         return findings.stream().map(f -> f.in(spectrum)).toList();
     }
 
-    /** Pairs whose areas are strongly anticorrelated and known poorly, doublet partners taken with their components. */
-    static List<Inseparable> inseparable(List<FittedComponent> components) {
-        List<Inseparable> pairs = new ArrayList<>();
-        List<FittedComponent> own =
-                components.stream().filter(c -> c.partnerOf().isEmpty()).toList();
-        for (int i = 0; i < own.size(); i++) {
-            for (int j = i + 1; j < own.size(); j++) {
-                Estimate a = own.get(i).area();
-                Estimate b = own.get(j).area();
-                OptionalDouble r = PeakFitResult.correlation(a, b);
-                if (r.isEmpty() || r.getAsDouble() > TRADED) continue;
-                if (Math.max(relative(a), relative(b)) <= POORLY_KNOWN) continue;
-                pairs.add(new Inseparable(own.get(i).name(), own.get(j).name(), r.getAsDouble(), a.plus(b)));
-            }
-        }
-        return pairs;
-    }
-
-    private static double relative(Estimate area) {
-        return area.standardUncertainty().orElse(Double.POSITIVE_INFINITY) / Math.abs(area.value());
-    }
-
     private static Finding onlySum(Inseparable pair) {
         OptionalDouble u = pair.sum().standardUncertainty();
+        boolean traded = pair.correlation().isPresent() && pair.correlation().getAsDouble() <= Separation.TRADED;
+        String why = traded
+                ? " are correlated " + Decimal.fixed(pair.correlation().getAsDouble(), 3)
+                        + " and at least one is known to worse than "
+                        + Decimal.fixed(100 * Separation.POORLY_KNOWN, 0) + " %"
+                : " can be equal as well as what was fitted";
         return Finding.caution(
                 "fit-only-sum",
-                "The areas of " + pair.one() + " and " + pair.other() + " are correlated "
-                        + Decimal.fixed(pair.correlation(), 3) + " and at least one is known to worse than "
-                        + Decimal.fixed(100 * POORLY_KNOWN, 0) + " %: only their sum is measured, "
+                "The areas of " + pair.one() + " and " + pair.other() + why + ": only their sum is measured, "
                         + Decimal.significant(pair.sum().value(), 4)
                         + (u.isPresent()
                                 ? " with a standard uncertainty of " + Decimal.significant(u.getAsDouble(), 2)

@@ -17,7 +17,7 @@ import spotline.numerics.shape.ShapeScratch;
 final class SpectrumModel implements ModelFunction {
     private final double[] x;
     private final ParameterGraph graph;
-    private final List<List<Satellite>> satellites; // by member
+    private final List<Satellite> satellites;
     private final double[] given; // background taken first; zeros where it is fitted along
     private final Optional<FittedBackground> fitted;
     private final int backgroundParameters;
@@ -26,7 +26,7 @@ final class SpectrumModel implements ModelFunction {
     SpectrumModel(
             double[] x,
             ParameterGraph graph,
-            List<List<Satellite>> satellites,
+            List<Satellite> satellites,
             double[] given,
             Optional<FittedBackground> fitted) {
         this.x = x;
@@ -112,7 +112,7 @@ final class SpectrumModel implements ModelFunction {
         double position = values[at];
         shape.unitArea(x, values, at, unit, scratch);
         for (int i = 0; i < x.length; i++) to[i] += area * unit[i];
-        for (Satellite s : satellites.get(member)) {
+        for (Satellite s : satellites) {
             values[at] = position - s.displacementEv();
             shape.unitArea(x, values, at, unit, scratch);
             for (int i = 0; i < x.length; i++) to[i] += area * s.relativeArea() * unit[i];
@@ -164,7 +164,7 @@ final class SpectrumModel implements ModelFunction {
             int count = shape.parameterCount();
             shape.derivatives(x, values, at, byValue, at, scratch);
             double position = values[at];
-            for (Satellite s : satellites.get(member)) {
+            for (Satellite s : satellites) {
                 if (spare.length < count) spare = new double[count][x.length];
                 values[at] = position - s.displacementEv();
                 shape.derivatives(x, values, at, spare, 0, scratch);

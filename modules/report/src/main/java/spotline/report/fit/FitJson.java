@@ -39,7 +39,7 @@ public final class FitJson {
         for (Inseparable pair : result.inseparable()) {
             ObjectNode node = sums.addObject();
             node.putArray("components").add(pair.one()).add(pair.other());
-            number(node, "correlation", OptionalDouble.of(pair.correlation()));
+            number(node, "correlation", pair.correlation());
             node.set("area", value(pair.sum().value()));
             number(node, "areaU", pair.sum().standardUncertainty());
         }
