@@ -1,5 +1,6 @@
 package spotline.numerics.fit;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** All arrays of a fit, kept between fits of problems with the same models and the same linear map. */
@@ -11,8 +12,13 @@ final class Workspace {
     final double[] descent; // rows times residual: minus half the gradient
     final double[] scale;
     final double[] step;
+    final double[] kept;
+    final double[] amplitudeStep;
+    final boolean[] all;
+    final boolean[] linear;
     final BoxStep boxStep;
     final OrthogonalSolver orthogonal;
+    double dataSize;
     Point current;
     Point trial;
 
@@ -51,6 +57,11 @@ final class Workspace {
         descent = new double[count];
         scale = new double[count];
         step = new double[count];
+        kept = new double[count];
+        amplitudeStep = new double[count];
+        all = new boolean[count];
+        Arrays.fill(all, true);
+        linear = layout.linear;
         boxStep = new BoxStep(count);
         orthogonal = new OrthogonalSolver(count, points);
         current = new Point(count, blocks);
@@ -66,6 +77,13 @@ final class Workspace {
         return true;
     }
 
+    boolean anyLinear() {
+        for (boolean value : linear) {
+            if (value) return true;
+        }
+        return false;
+    }
+
     /** Values, rows, weights and objective at the point's q. */
     void evaluate(Point point, FitProblem problem) {
         problem.layout().expand(point.q, parameters);
@@ -76,13 +94,23 @@ final class Workspace {
         point.objective = sum;
     }
 
+    /** Sum of squares of the weighted data themselves. */
+    void measureData(FitProblem problem) {
+        dataSize = 0;
+        for (int d = 0; d < blocks.length; d++) {
+            double[] y = problem.dataSets().get(d).shared();
+            double[] weight = current.states[d].rowWeight;
+            for (int i = 0; i < y.length; i++) dataSize += y[i] * y[i] * weight[i] * weight[i];
+        }
+    }
+
     void buildDescent(Point point) {
-        java.util.Arrays.fill(descent, 0);
+        Arrays.fill(descent, 0);
         for (int d = 0; d < blocks.length; d++) blocks[d].addDescent(point.states[d], descent);
     }
 
     void buildNormal(Point point) {
-        java.util.Arrays.fill(normal, 0);
+        Arrays.fill(normal, 0);
         for (int d = 0; d < blocks.length; d++) blocks[d].addNormal(point.states[d], normal, count);
     }
 
