@@ -30,7 +30,7 @@ public record FitSettings(Method method, double tolerance, int maxIterations, do
     }
 
     public static final FitSettings DEFAULT =
-            new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, 1e-3, Scaling.WHEN_ABOVE_ONE);
+            new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, 1e-2, Scaling.WHEN_ABOVE_ONE);
     /** Short steps at first and many of them, to the last digit: for starts of which nothing is known. */
     public static final FitSettings CAUTIOUS =
             new FitSettings(Method.LEVENBERG_MARQUARDT, 0, 100_000, 100, Scaling.WHEN_ABOVE_ONE);

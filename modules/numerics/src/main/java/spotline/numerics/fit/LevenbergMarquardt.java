@@ -9,6 +9,11 @@ final class LevenbergMarquardt {
     private static final double RESOLUTION = 1e-13;
     /** Below this pivot the normal matrix has lost too many digits and the rows are decomposed instead. */
     private static final double PIVOT_LIMIT = 1e-7;
+    /** Below this pivot, and for smaller problems, the normal matrix is not approximated. */
+    private static final double APPROXIMATION_LIMIT = 1e-3;
+
+    private static final int FEWEST_FOR_APPROXIMATION = 10;
+    private static final int MANY_POINTS = 500;
     /** A step is taken when the objective falls by this part of what was expected. */
     private static final double LEAST_AGREEMENT = 0.01;
     /**
@@ -25,6 +30,7 @@ final class LevenbergMarquardt {
     private final boolean projected;
     private double lambda;
     private double growth = 4;
+    private boolean exact;
     private int iterations;
     private int evaluations;
 
@@ -36,6 +42,7 @@ final class LevenbergMarquardt {
         this.work = work;
         lambda = settings.initialDamping();
         projected = settings.method() == FitSettings.Method.VARIABLE_PROJECTION && space.anyLinear();
+        exact = projected || space.count < FEWEST_FOR_APPROXIMATION || space.points < MANY_POINTS;
     }
 
     FitResult run() {
@@ -61,7 +68,7 @@ final class LevenbergMarquardt {
             double expected = findStep(lambda);
             if (objective == 0 || !(expected > 0)) return StopReason.PRECISION_REACHED;
             if (expected <= settings.tolerance() * objective) {
-                if (lambda <= 1e-6) return StopReason.CONVERGED;
+                if (lambda <= 0.01 * space.boxStep.worstPivot()) return StopReason.CONVERGED;
                 expected = findStep(1e-9);
                 if (expected <= settings.tolerance() * objective) return StopReason.CONVERGED;
                 expected = findStep(lambda);
@@ -122,8 +129,7 @@ final class LevenbergMarquardt {
     }
 
     private void build() {
-        space.buildNormal(space.current);
-        space.buildDescent(space.current);
+        space.build(space.current, exact);
         for (int j = 0; j < space.count; j++) {
             if (projected && layout.linear[j]) continue;
             double diagonal = space.normal[j * space.count + j];
@@ -150,8 +156,7 @@ final class LevenbergMarquardt {
         if (!Double.isFinite(point.objective)) return;
         for (int round = 0; round < 4; round++) {
             double before = point.objective;
-            space.buildNormal(point);
-            space.buildDescent(point);
+            space.build(point, true);
             double expected = findStep(point, 0, space.linear);
             if (!(expected > 1e-12 * before)) return;
             System.arraycopy(point.q, 0, space.kept, 0, space.count);
@@ -177,7 +182,12 @@ final class LevenbergMarquardt {
         return Math.max(layout.lower[j], Math.min(layout.upper[j], value));
     }
 
+    /** At first with an approximate normal matrix, until one is found that it might not do for. */
     private double findStep(double damping) {
+        double expected = findStep(space.current, damping, space.all);
+        if (exact || space.boxStep.worstPivot() > APPROXIMATION_LIMIT) return expected;
+        exact = true;
+        space.build(space.current, true);
         return findStep(space.current, damping, space.all);
     }
 

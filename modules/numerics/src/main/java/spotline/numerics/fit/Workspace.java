@@ -7,6 +7,7 @@ import java.util.List;
 final class Workspace {
     final Block[] blocks;
     final int count; // of free parameters
+    final int points;
     final double[] parameters;
     final double[] normal; // Q x Q, lower triangle
     final double[] descent; // rows times residual: minus half the gradient
@@ -19,6 +20,7 @@ final class Workspace {
     final BoxStep boxStep;
     final OrthogonalSolver orthogonal;
     double dataSize;
+    boolean normalIsExact;
     Point current;
     Point trial;
 
@@ -48,11 +50,12 @@ final class Workspace {
         parameters = new double[layout.columns.length];
         List<DataSet> dataSets = problem.dataSets();
         blocks = new Block[dataSets.size()];
-        int points = 0;
+        int sum = 0;
         for (int d = 0; d < blocks.length; d++) {
             blocks[d] = new Block(dataSets.get(d).model(), layout, d);
-            points += dataSets.get(d).size();
+            sum += dataSets.get(d).size();
         }
+        points = sum;
         normal = new double[count * count];
         descent = new double[count];
         scale = new double[count];
@@ -104,14 +107,14 @@ final class Workspace {
         }
     }
 
-    void buildDescent(Point point) {
-        Arrays.fill(descent, 0);
-        for (int d = 0; d < blocks.length; d++) blocks[d].addDescent(point.states[d], descent);
-    }
-
-    void buildNormal(Point point) {
+    /** Normal matrix and descent at the point; without {@code exact} the former to a part in a thousand only. */
+    void build(Point point, boolean exact) {
         Arrays.fill(normal, 0);
-        for (int d = 0; d < blocks.length; d++) blocks[d].addNormal(point.states[d], normal, count);
+        Arrays.fill(descent, 0);
+        for (int d = 0; d < blocks.length; d++) {
+            blocks[d].addNormal(point.states[d], exact, normal, descent, count);
+        }
+        normalIsExact = exact;
     }
 
     void swap() {
