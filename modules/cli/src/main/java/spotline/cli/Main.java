@@ -34,6 +34,7 @@ public final class Main {
         line.addSubcommand(new InspectCommand(environment));
         line.addSubcommand(new LookupCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
+        line.addSubcommand(new FitCommand(environment));
         line.setOut(out);
         line.setErr(err);
         line.setParameterExceptionHandler((e, given) -> {
