@@ -11,6 +11,7 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
+import spotline.holder.json.CalendarDate;
 
 /** The fields of a JSON object that a schema has already accepted: present ones have the right type. */
 record Fields(JsonNode node) {
@@ -40,7 +41,7 @@ record Fields(JsonNode node) {
     }
 
     Optional<LocalDate> date(String name) {
-        return text(name).map(LocalDate::parse);
+        return text(name).map(text -> CalendarDate.of(text).orElseGet(() -> LocalDate.parse(text)));
     }
 
     Optional<Fields> object(String name) {
