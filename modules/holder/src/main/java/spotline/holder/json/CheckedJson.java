@@ -55,11 +55,21 @@ public final class CheckedJson {
      * @param schemaResource absolute name of the schema on the class path
      */
     public static CheckedJson of(String kind, int newest, String schemaResource, JsonLimits limits) {
-        try (InputStream stream = CheckedJson.class.getResourceAsStream(schemaResource)) {
-            byte[] bytes = Objects.requireNonNull(stream, schemaResource).readAllBytes();
-            return new CheckedJson(kind, newest, limits, JsonText.ownTree(schemaResource, bytes));
+        return new CheckedJson(kind, newest, limits, ownResource(schemaResource));
+    }
+
+    /**
+     * The object in a JSON file that ships with the program, not checked against any schema. Errors:
+     * {@link IllegalStateException} when it is not a JSON object.
+     *
+     * @param resource absolute name on the class path
+     */
+    public static ObjectNode ownResource(String resource) {
+        try (InputStream stream = CheckedJson.class.getResourceAsStream(resource)) {
+            byte[] bytes = Objects.requireNonNull(stream, resource).readAllBytes();
+            return JsonText.ownTree(resource, bytes);
         } catch (IOException e) {
-            throw new UncheckedIOException("schema " + schemaResource + " cannot be read", e);
+            throw new UncheckedIOException("resource " + resource + " cannot be read", e);
         }
     }
 
@@ -139,9 +149,7 @@ public final class CheckedJson {
         String found = Shown.field("format", format);
         if (!known) throw new ReadException(place, found, wanted);
         throw new ReadException(
-                place,
-                found + ", which is newer than this program",
-                wanted + " or older; a newer program reads it");
+                place, found + ", which is newer than this program", wanted + " or older; a newer program reads it");
     }
 
     private OptionalInt version(String format) {

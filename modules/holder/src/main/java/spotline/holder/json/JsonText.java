@@ -66,9 +66,10 @@ final class JsonText {
     }
 
     /** For our own resources, whose faults are ours. */
-    static JsonNode ownTree(String name, byte[] bytes) {
+    static ObjectNode ownTree(String name, byte[] bytes) {
         try {
-            return decode(name, bytes, JsonLimits.DEFAULT).parse().tree();
+            if (decode(name, bytes, JsonLimits.DEFAULT).parse().tree() instanceof ObjectNode tree) return tree;
+            throw new IllegalStateException("a resource of the program is no JSON object: " + name);
         } catch (ReadException e) {
             throw new IllegalStateException("a resource of the program is wrong: " + e.getMessage(), e);
         }

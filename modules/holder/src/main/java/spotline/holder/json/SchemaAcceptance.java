@@ -2,7 +2,6 @@ package spotline.holder.json;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.HashSet;
-import java.util.Iterator;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -29,9 +28,7 @@ final class SchemaAcceptance {
 
     private boolean accepts(JsonNode schema, JsonNode value) {
         if (!schema.isObject()) return schema.isBoolean() && schema.booleanValue();
-        Iterator<Map.Entry<String, JsonNode>> keywords = schema.fields();
-        while (keywords.hasNext()) {
-            Map.Entry<String, JsonNode> keyword = keywords.next();
+        for (Map.Entry<String, JsonNode> keyword : schema.properties()) {
             if (!accepts(keyword.getKey(), keyword.getValue(), schema, value)) return false;
         }
         return true;
@@ -157,9 +154,7 @@ final class SchemaAcceptance {
     }
 
     private boolean declared(JsonNode properties, JsonNode value) {
-        Iterator<Map.Entry<String, JsonNode>> fields = value.fields();
-        while (fields.hasNext()) {
-            Map.Entry<String, JsonNode> field = fields.next();
+        for (Map.Entry<String, JsonNode> field : value.properties()) {
             Optional<JsonNode> rule = properties.optional(field.getKey());
             if (rule.isPresent() && !accepts(rule.get(), field.getValue())) return false;
         }
@@ -167,9 +162,7 @@ final class SchemaAcceptance {
     }
 
     private boolean undeclared(JsonNode rule, JsonNode properties, JsonNode value) {
-        Iterator<Map.Entry<String, JsonNode>> fields = value.fields();
-        while (fields.hasNext()) {
-            Map.Entry<String, JsonNode> field = fields.next();
+        for (Map.Entry<String, JsonNode> field : value.properties()) {
             if (!properties.has(field.getKey()) && !accepts(rule, field.getValue())) return false;
         }
         return true;
