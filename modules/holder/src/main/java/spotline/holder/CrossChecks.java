@@ -150,7 +150,7 @@ final class CrossChecks {
             order(stability, at + "/sample/stability", "minC", "maxC");
             JsonNode control = entry.path("transfer").path("controlSpot");
             if (!control.isMissingNode() && !spots.contains(control.asText())) {
-                undeclared(at + "/transfer/controlSpot", "controlSpot", control.asText(), spots);
+                undeclared(at + "/transfer/controlSpot", "controlSpot", "spot", control.asText(), spots);
             }
         }
     }
@@ -190,9 +190,13 @@ final class CrossChecks {
     }
 
     private void undeclared(String pointer, String what, String name, Set<String> declared) {
+        undeclared(pointer, what, what, name, declared);
+    }
+
+    private void undeclared(String pointer, String field, String what, String name, Set<String> declared) {
         fault(
                 pointer,
-                "\"" + what + "\": " + quoted(name) + ", which is not declared",
+                "\"" + field + "\": " + quoted(name) + ", which is not declared",
                 "the id of a declared " + what + meant(name, declared));
     }
 

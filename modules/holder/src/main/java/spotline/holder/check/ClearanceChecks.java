@@ -114,7 +114,8 @@ final class ClearanceChecks {
         for (Part part : layout.parts()) {
             boolean onOwn = part.specimen().id().equals(spot.specimen().id());
             if (part.onTop()) {
-                nearest = beside(nearest, corners, centre, part.shape(), "the " + part.label(), reach);
+                String whose = onOwn ? "" : " of " + part.specimen().label();
+                nearest = beside(nearest, corners, centre, part.shape(), "the " + part.label() + whose, reach);
             } else if (onOwn && Powders.onTape(spot.specimen())) {
                 nearest = inside(nearest, corners, centre, part.shape(), "the edge of the tape patch", reach);
             } else if (!onOwn && own.isEmpty()) {

@@ -182,8 +182,8 @@ final class ElectricalChecks {
         List<Piece> pieces = layout.pieces();
         for (int i = 0; i < pieces.size(); i++) {
             for (int j = i + 1; j < pieces.size(); j++) {
-                Specimen first = pieces.get(i).specimen();
-                Specimen second = pieces.get(j).specimen();
+                Specimen first = Layout.first(pieces.get(i), pieces.get(j)).specimen();
+                Specimen second = Layout.second(pieces.get(i), pieces.get(j)).specimen();
                 if (!unlike(first, second)) continue;
                 double gap = near(pieces.get(i).shape(), pieces.get(j).shape());
                 if (gap >= settings.unlikeNeighbourMm()) continue;

@@ -109,6 +109,18 @@ final class Layout {
         return distance(seat.centre(), point) <= seat.diameterMm() / 2;
     }
 
+    /** The left one of two, and of two as far left the lower: whichever the file names first, they are told alike. */
+    static Piece first(Piece a, Piece b) {
+        PointMm at = a.specimen().centre().orElseThrow();
+        PointMm other = b.specimen().centre().orElseThrow();
+        boolean left = at.x() != other.x() ? at.x() < other.x() : at.y() <= other.y();
+        return left ? a : b;
+    }
+
+    static Piece second(Piece a, Piece b) {
+        return first(a, b) == a ? b : a;
+    }
+
     static double distance(PointMm a, PointMm b) {
         return Math.hypot(a.x() - b.x(), a.y() - b.y());
     }

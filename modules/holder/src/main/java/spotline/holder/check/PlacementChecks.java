@@ -168,8 +168,8 @@ final class PlacementChecks {
                 double shared =
                         Polygons.shared(pieces.get(i).shape(), pieces.get(j).shape());
                 if (shared <= settings.overlapLimitMm2() + Polygons.ROUNDING_MM2) continue;
-                Specimen first = pieces.get(i).specimen();
-                Specimen second = pieces.get(j).specimen();
+                Specimen first = Layout.first(pieces.get(i), pieces.get(j)).specimen();
+                Specimen second = Layout.second(pieces.get(i), pieces.get(j)).specimen();
                 add(
                         first,
                         PlanRule.SPECIMEN_OVERLAP,
