@@ -65,14 +65,17 @@ public final class SpotTreatment {
             findings.add(Finding.note(
                     "no-survey", "There is no survey: elements beyond the narrow scans were not checked."));
         }
-        double workingShift = identification.map(Identification::shiftEv).orElse(0.0);
+        double workingShift = identification
+                .map(Identification::shiftEv)
+                .orElseGet(() -> new WorkingShift(reference, input.treatment()).of(input.spectra(), condition));
         SortedSet<String> elements = new TreeSet<>(declared);
         identification.ifPresent(i -> i.elements().forEach(e -> elements.add(e.element())));
         LineAssignment lines = new LineAssignment(
                 reference,
+                elements,
                 input.treatment().widestDoubletEv(),
                 input.treatment().identify().toleranceEv());
-        List<Assigned> narrow = assign(input, lines, elements, workingShift, findings);
+        List<Assigned> narrow = assign(input, lines, workingShift, findings);
         work.check();
         Outcome<ChargeReference> decided = charge(narrow, condition, workingShift, input.treatment(), work);
         findings.addAll(decided.allFindings());
@@ -192,16 +195,15 @@ public final class SpotTreatment {
                         work);
     }
 
-    private static List<Assigned> assign(
-            SpotInput input, LineAssignment lines, SortedSet<String> elements, double shift, List<Finding> findings) {
+    private static List<Assigned> assign(SpotInput input, LineAssignment lines, double shift, List<Finding> findings) {
         List<Assigned> assigned = new ArrayList<>();
         for (LinkedSpectrum s : input.spectra()) {
             if (s.survey()) continue;
-            Optional<Line> line = lines.lineOf(s, elements, shift);
+            Optional<Line> line = lines.lineOf(s, shift);
             if (line.isPresent()) {
                 assigned.add(new Assigned(s, line.get()));
             } else {
-                findings.add(Finding.caution(
+                findings.add(Finding.note(
                                 "narrow-scan-unassigned",
                                 "The label \"" + s.region()
                                         + "\" names no line and no single known element has its main"

@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeSettings;
 import spotline.analysis.identify.IdentifySettings;
+import spotline.analysis.intensity.DetectionRule;
 import spotline.analysis.intensity.IntensitySettings;
 import spotline.analysis.quantify.FactorSettings;
 
@@ -60,6 +61,8 @@ final class TreatmentBinding {
         return new IntensitySettings(
                 BackgroundBinding.of(json.path("background")),
                 BackgroundBinding.of(json.path("fallback")),
+                DetectionRule.of(json.path("detection").asText())
+                        .orElseThrow(() -> new IllegalArgumentException("the treatment has no rule \"detection\"")),
                 number(json, "searchFwhmEv"),
                 number(json, "minimumSignificance"),
                 number(json, "lowMarginFwhm"),

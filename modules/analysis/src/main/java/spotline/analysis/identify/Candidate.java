@@ -21,6 +21,7 @@ record Candidate(String element, Line main, SurveyPeak peak, List<Expected> expe
     /** Share of the main peak that nothing else explains. */
     private static final double OWN_SHARE = 0.5;
 
+    /** @param significance expected; 0 for a line that tells nothing by its absence */
     record Expected(Line line, double energyEv, double area, double significance, Optional<SurveyPeak> peak) {
         boolean found() {
             return peak.isPresent() && peak.get().area() > area / AREA_FACTOR;
@@ -75,7 +76,7 @@ record Candidate(String element, Line main, SurveyPeak peak, List<Expected> expe
                     new LineSeen(element + " " + match.transition(), seen.energyEv(), seen.significance(), Double.NaN));
         }
         boolean otherExpected = expected.stream().anyMatch(e -> e.significance() > MAY_COUNT * 1.5);
-        boolean onlyLine = !otherExpected && declared;
+        boolean onlyLine = !otherExpected && (declared || peak.significance() > MUST_SHOW);
         if (own > 0 || augerSeen || onlyLine) {
             return Optional.of(new ElementSeen(element, Verdict.PRESENT, lines, peak.significance()));
         }

@@ -24,6 +24,9 @@ final class CandidateMaker {
     private static final double SMALLEST_KINETIC = 60;
 
     private static final double SMALLEST_BINDING = 8;
+    /** Secondary lines shallower than this are broadened by bonding and many-body effects: they may not show, eV. */
+    private static final double SHALLOW = 80;
+
     private static final double SECOND_LINE_TOLERANCE = 2.5;
     private static final double AUGER_TOLERANCE = 9;
 
@@ -55,11 +58,16 @@ final class CandidateMaker {
                 .map(Line::high);
         Optional<LevelEnergy> level = main.flatMap(reference::bindingEnergy);
         if (level.isEmpty()) return 0;
-        double expected = level.get().valueEv() - shift;
+        // Carbon on almost everything is hydrocarbon; of other elements any state will do.
+        double usual = level.get().valueEv();
+        EnergyRange states = symbol.equals("C")
+                ? new EnergyRange(usual, usual)
+                : reference.stateRange(main.orElseThrow()).orElse(new EnergyRange(usual, usual));
         double best = 0;
         for (SurveyPeak peak : all) {
-            double distance = peak.energyEv() - expected;
-            if (Math.abs(distance) > 3) continue;
+            double at = peak.energyEv() + shift;
+            double distance = Math.max(0, Math.max(states.lowEv() - at, at - states.highEv()));
+            if (distance > 3) continue;
             best = Math.max(best, Math.min(40, peak.significance()) * Math.exp(-0.5 * distance * distance));
         }
         return best;
@@ -80,7 +88,13 @@ final class CandidateMaker {
         for (LineData data : reference.lines(element, hv)) {
             for (Line line : data.members()) {
                 if (line.equals(main.get())) continue;
-                expectedLine(line, shift - chemicalShift, unit).ifPresent(expected::add);
+                double apart = Math.abs(reference
+                                .bindingEnergy(line)
+                                .map(LevelEnergy::valueEv)
+                                .orElse(0.0)
+                        - reference.bindingEnergy(main.get()).orElseThrow().valueEv());
+                expectedLine(line, shift - chemicalShift, unit, apart < SECOND_LINE_TOLERANCE)
+                        .ifPresent(expected::add);
             }
         }
         List<Candidate.AugerMatch> auger = new ArrayList<>();
@@ -106,21 +120,23 @@ final class CandidateMaker {
         return Optional.ofNullable(best);
     }
 
-    private Optional<Candidate.Expected> expectedLine(Line line, double shift, double unit) {
+    private Optional<Candidate.Expected> expectedLine(Line line, double shift, double unit, boolean sameAsMain) {
         Optional<LevelEnergy> level = reference.bindingEnergy(line);
         if (level.isEmpty() || level.get().valueEv() < SMALLEST_BINDING) return Optional.empty();
         double energy = level.get().valueEv() - shift;
         if (!survey.range().contains(energy - 4) || !survey.range().contains(energy + 4)) return Optional.empty();
         OptionalDouble strength = strength(line, energy);
         double width = reference.naturalWidth(line).map(NaturalWidth::fwhmEv).orElse(0.0);
-        if (strength.isEmpty() || width > WIDEST_NATURAL) return Optional.empty();
+        if (strength.isEmpty()) return Optional.empty();
         // The filter sees less of a line that is wider than it is tuned to.
         double seen = settings.peakFwhmEv() / Math.hypot(settings.peakFwhmEv(), width);
         double area = unit * strength.getAsDouble() * seen * seen;
         double significance = area / search.areaDeviation(survey, energy);
         double tolerance = SECOND_LINE_TOLERANCE + Math.min(2, level.get().spreadEv());
         Optional<SurveyPeak> peak = strongest(energy - tolerance, energy + tolerance);
-        return Optional.of(new Candidate.Expected(line, energy, area, significance, peak));
+        // Broad and shallow lines explain a peak that is there, but say nothing when they are not.
+        boolean telling = width <= WIDEST_NATURAL && level.get().valueEv() >= SHALLOW && !sameAsMain;
+        return Optional.of(new Candidate.Expected(line, energy, area, telling ? significance : 0, peak));
     }
 
     private Optional<Candidate.AugerMatch> augerMatch(AugerLine line, double shift) {

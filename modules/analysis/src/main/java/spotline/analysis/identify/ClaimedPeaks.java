@@ -13,7 +13,7 @@ final class ClaimedPeaks {
 
     private static final double LOSS_SHARE = 0.2;
     /** An Auger group reaches this far to either side of its main line, eV (common practice, no source). */
-    private static final double AUGER_BELOW = 14;
+    private static final double AUGER_BELOW = 28;
 
     private static final double AUGER_ABOVE = 45;
 
@@ -40,7 +40,7 @@ final class ClaimedPeaks {
             e.peak().filter(p -> e.fits()).ifPresent(this::lossesOf);
             // Broad or shaken-up lines come out as more than one peak.
             for (SurveyPeak p : peaks) {
-                if (p.energyEv() > e.energyEv() + 2 && p.energyEv() < e.energyEv() + 12) explain(p, 0.5 * e.area());
+                if (p.energyEv() > e.energyEv() + 2 && p.energyEv() < e.energyEv() + 8) explain(p, 0.3 * e.area());
             }
         }
         for (Candidate.AugerMatch match : candidate.auger()) {

@@ -1,0 +1,60 @@
+package spotline.numerics.fit;
+
+import static java.util.Objects.requireNonNull;
+
+/**
+ * How a fit is done.
+ *
+ * @param method how steps are found
+ * @param tolerance the fit stops when the relative decrease of the objective still to be expected is below this
+ * @param maxIterations steps tried at most
+ * @param scaling whether the covariance is multiplied by the reduced chi-square
+ */
+public record FitSettings(Method method, double tolerance, int maxIterations, Scaling scaling) {
+    /** How steps are found. */
+    public enum Method {
+        /** All parameters together. */
+        LEVENBERG_MARQUARDT,
+        /** Linear amplitudes solved for at every step: slower a step, more often right from a poor start. */
+        VARIABLE_PROJECTION
+    }
+
+    /** What becomes of the covariance when the residuals are larger than the data's own uncertainty explains. */
+    public enum Scaling {
+        /** As the data's own uncertainty gives it. */
+        NEVER,
+        /** Multiplied by the reduced chi-square where that is above 1. */
+        WHEN_ABOVE_ONE,
+        ALWAYS
+    }
+
+    public static final FitSettings DEFAULT =
+            new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, Scaling.WHEN_ABOVE_ONE);
+
+    public FitSettings {
+        requireNonNull(method, "method");
+        requireNonNull(scaling, "scaling");
+        if (!(tolerance >= 0 && tolerance < 1)) {
+            throw new IllegalArgumentException("tolerance must be from 0 to below 1, was " + tolerance);
+        }
+        if (maxIterations < 1) {
+            throw new IllegalArgumentException("maxIterations must be 1 or more, was " + maxIterations);
+        }
+    }
+
+    public FitSettings with(Method newMethod) {
+        return new FitSettings(newMethod, tolerance, maxIterations, scaling);
+    }
+
+    public FitSettings with(Scaling newScaling) {
+        return new FitSettings(method, tolerance, maxIterations, newScaling);
+    }
+
+    public FitSettings withTolerance(double newTolerance) {
+        return new FitSettings(method, newTolerance, maxIterations, scaling);
+    }
+
+    public FitSettings withMaxIterations(int newMaxIterations) {
+        return new FitSettings(method, tolerance, newMaxIterations, scaling);
+    }
+}

@@ -1,0 +1,69 @@
+package spotline.numerics.shape;
+
+import java.util.List;
+
+/**
+ * Gaussian convolved with a Lorentzian: {@code A Re w(z) / (sigma sqrt(2 pi))} with
+ * {@code z = (x - E + i gamma) / (sigma sqrt 2)}, sigma the Gaussian's standard deviation, gamma the Lorentzian's half
+ * width. All derivatives come from the same w, by {@code w' = -2 z w + 2 i / sqrt(pi)}.
+ *
+ * <p>Parameters: position (eV), area (ordinate eV), gaussianFwhm (eV), lorentzianFwhm (eV).
+ */
+public record Voigt() implements LineShape {
+    /** Full width at half maximum of a Gaussian over its standard deviation. */
+    static final double FWHM_PER_SIGMA = Math.sqrt(8 * Math.log(2));
+
+    private static final List<ShapeParameter> PARAMETERS = List.of(
+            ShapeParameter.position(),
+            ShapeParameter.area(),
+            ShapeParameter.width("gaussianFwhm"),
+            ShapeParameter.width("lorentzianFwhm"));
+
+    @Override
+    public String name() {
+        return "voigt";
+    }
+
+    @Override
+    public List<ShapeParameter> parameters() {
+        return PARAMETERS;
+    }
+
+    /** A Gaussian much narrower than the Lorentzian no longer shows: this keeps z finite. */
+    static double sigma(double gaussianFwhm, double gamma) {
+        return Math.max(gaussianFwhm / FWHM_PER_SIGMA, Math.max(1e-10 * gamma, 1e-30));
+    }
+
+    @Override
+    public void derivatives(double[] x, double[] p, int at, double[][] rows, int row, ShapeScratch scratch) {
+        double area = p[at + 1];
+        double gamma = 0.5 * Math.max(p[at + 3], 0);
+        double sigma = sigma(p[at + 2], gamma);
+        double scale = Math.sqrt(0.5) / sigma;
+        double unit = scale * Faddeeva.PER_ROOT_PI;
+        double y = gamma * scale;
+        double[] w = scratch.array(0, 6);
+        double[] byPosition = rows[row];
+        double[] byArea = rows[row + 1];
+        double[] byGaussian = rows[row + 2];
+        double[] byLorentzian = rows[row + 3];
+        for (int i = 0; i < x.length; i++) {
+            Faddeeva.withDerivatives((x[i] - p[at]) * scale, y, w);
+            byArea[i] = unit * w[0];
+            byPosition[i] = -area * unit * scale * w[2];
+            byLorentzian[i] = -0.5 * area * unit * scale * w[3];
+            byGaussian[i] = -area * unit / (sigma * FWHM_PER_SIGMA) * w[4];
+        }
+    }
+
+    @Override
+    public void unitArea(double[] x, double[] p, int at, double[] out, ShapeScratch scratch) {
+        double gamma = 0.5 * Math.max(p[at + 3], 0);
+        double scale = Math.sqrt(0.5) / sigma(p[at + 2], gamma);
+        double[] w = scratch.array(0, 6);
+        for (int i = 0; i < x.length; i++) {
+            Faddeeva.w((x[i] - p[at]) * scale, gamma * scale, w);
+            out[i] = scale * Faddeeva.PER_ROOT_PI * w[0];
+        }
+    }
+}
