@@ -3,7 +3,6 @@ package spotline.cli;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,6 +30,7 @@ import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
 import spotline.formats.source.ReadLimits;
 import spotline.reference.ReferenceData;
+import spotline.report.WholeFile;
 import spotline.report.fit.FitFigure;
 import spotline.report.fit.FitJson;
 import spotline.report.fit.FitReport;
@@ -182,7 +182,7 @@ final class FitCommand implements Callable<Integer> {
     }
 
     private void write(FitReport report) throws IOException {
-        if (figure != null) Files.write(figure, FitFigure.svg(report).getBytes(StandardCharsets.UTF_8));
+        if (figure != null) WholeFile.write(figure, FitFigure.svg(report).getBytes(StandardCharsets.UTF_8));
         if (json) {
             environment
                     .out()
