@@ -5,6 +5,7 @@ import static java.util.Objects.requireNonNull;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,6 +15,8 @@ import spotline.analysis.peakfit.ParameterRule.Free;
 import spotline.analysis.peakfit.ParameterRule.Tied;
 import spotline.core.Outcome;
 import spotline.core.Work;
+import spotline.numerics.shape.DoniachSunjic;
+import spotline.numerics.shape.Voigt;
 import spotline.spectra.BindingScan;
 
 /**
@@ -27,6 +30,7 @@ import spotline.spectra.BindingScan;
  */
 public final class DefaultFit {
     private static final double ASKED_FOR = 3;
+    private static final String ASYMMETRY = "asymmetry";
     /** A fall of the deviance that two more parameters would not explain; common practice, no source. */
     private static final double LEAST_GAIN = 10;
 
@@ -49,7 +53,37 @@ public final class DefaultFit {
         return gain > LEAST_GAIN ? second : first;
     }
 
+    /** Asymmetric shapes are slow: they are tried only for components that a symmetric one has shown to be there. */
     private Outcome<PeakFitResult> reduced(BindingScan scan, FitModel model, String key, Work work) {
+        FitModel symmetric = model.withComponents(
+                model.components().stream().map(DefaultFit::symmetric).toList());
+        Outcome<PeakFitResult> outcome = dropping(scan, symmetric, key, work);
+        if (outcome.result().isEmpty()) return outcome;
+        FitModel left = outcome.result().get().model();
+        FitModel restored = left.withComponents(
+                left.components().stream().map(c -> restored(c, model)).toList());
+        return restored.equals(left) ? outcome : dropping(scan, restored, key, work);
+    }
+
+    private static ComponentModel symmetric(ComponentModel c) {
+        if (!(c.shape() instanceof DoniachSunjic)) return c;
+        Map<String, ParameterRule> rules = new LinkedHashMap<>(c.parameters());
+        rules.remove(ASYMMETRY);
+        return new ComponentModel(c.name(), new Voigt(), rules, c.doublet());
+    }
+
+    private static ComponentModel restored(ComponentModel c, FitModel model) {
+        ComponentModel original = model.components().stream()
+                .filter(o -> o.name().equals(c.name()))
+                .findFirst()
+                .orElseThrow();
+        if (original.shape().equals(c.shape())) return c;
+        ComponentModel asymmetric = new ComponentModel(c.name(), original.shape(), c.parameters(), c.doublet());
+        ParameterRule rule = original.parameters().get(ASYMMETRY);
+        return rule == null ? asymmetric : asymmetric.with(ASYMMETRY, rule);
+    }
+
+    private Outcome<PeakFitResult> dropping(BindingScan scan, FitModel model, String key, Work work) {
         FitModel tried = model;
         while (true) {
             Outcome<PeakFitResult> outcome = fit.fit(scan, tried, key, work);
