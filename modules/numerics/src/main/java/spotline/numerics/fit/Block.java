@@ -13,11 +13,11 @@ final class Block {
     private final int[] used; // free parameters this data set depends on
     private final int[][] sources; // by used: model parameters that depend on it
     private final double[][] ratios;
+    private final boolean[] needed; // by model parameter
     private final boolean[] direct; // by used: one source, ratio 1, which nothing else shares
     private final double[] local;
     private final double[] moved;
     private final double[] below;
-    private final double[] unwanted;
     private final double[] products;
     private final NormalMatrix normalMatrix;
 
@@ -73,10 +73,11 @@ final class Block {
             ratios[u] = ratioLists.get(used[u]).stream().mapToDouble(r -> r).toArray();
             direct[u] = sources[u].length == 1 && ratios[u][0] == 1 && layout.columns[place[sources[u][0]]].length == 1;
         }
+        needed = new boolean[place.length];
+        for (int[] list : sources) for (int k : list) needed[k] = true;
         local = new double[place.length];
         moved = new double[n];
         below = new double[n];
-        unwanted = new double[n];
         normalMatrix = new NormalMatrix(used.length + 1, n);
         products = new double[(used.length + 1) * (used.length + 1)];
     }
@@ -98,10 +99,8 @@ final class Block {
         for (int u = 0; u < used.length; u++) {
             if (direct[u]) state.raw[sources[u][0]] = state.rows[u];
         }
-        boolean[] needed = new boolean[place.length];
-        for (int[] list : sources) for (int k : list) needed[k] = true;
         for (int k = 0; k < place.length; k++) {
-            if (state.raw[k] == null) state.raw[k] = needed[k] ? new double[n] : unwanted;
+            if (state.raw[k] == null) state.raw[k] = new double[n];
         }
         return state;
     }
@@ -133,7 +132,7 @@ final class Block {
     private void differences(FitProblem problem, State state) {
         evaluator.values(local, state.fitted);
         for (int k = 0; k < place.length; k++) {
-            if (state.raw[k] == unwanted) continue;
+            if (!needed[k]) continue;
             Parameter parameter = problem.parameters().get(place[k]);
             double value = local[k];
             double size = Math.max(Math.abs(value), Math.max(1e-3 * Math.abs(parameter.start()), 1e-8));

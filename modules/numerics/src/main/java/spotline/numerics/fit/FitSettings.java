@@ -16,7 +16,12 @@ public record FitSettings(Method method, double tolerance, int maxIterations, do
     public enum Method {
         /** All parameters together. */
         LEVENBERG_MARQUARDT,
-        /** Linear amplitudes solved for at every step: slower a step, more often right from a poor start. */
+        /**
+         * Linear amplitudes solved for once at the start, then all together: for starts whose positions and widths are about
+         * right and whose amplitudes are not.
+         */
+        AMPLITUDES_FIRST,
+        /** Linear amplitudes solved for at every step: as robust as solving for them first, and about three times dearer. */
         VARIABLE_PROJECTION
     }
 
@@ -30,7 +35,7 @@ public record FitSettings(Method method, double tolerance, int maxIterations, do
     }
 
     public static final FitSettings DEFAULT =
-            new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, 1e-2, Scaling.WHEN_ABOVE_ONE);
+            new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, 0.1, Scaling.WHEN_ABOVE_ONE);
     /** Short steps at first and many of them, to the last digit: for starts of which nothing is known. */
     public static final FitSettings CAUTIOUS =
             new FitSettings(Method.LEVENBERG_MARQUARDT, 0, 100_000, 100, Scaling.WHEN_ABOVE_ONE);

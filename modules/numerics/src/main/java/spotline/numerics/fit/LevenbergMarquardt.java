@@ -58,7 +58,7 @@ final class LevenbergMarquardt {
     private StopReason iterate() {
         Arrays.fill(space.scale, 0);
         space.measureData(problem);
-        if (projected) project(space.current);
+        if (settings.method() != FitSettings.Method.LEVENBERG_MARQUARDT && space.anyLinear()) project(space.current);
         build();
         double lastExpected = Double.POSITIVE_INFINITY;
         int stalled = 0;

@@ -95,7 +95,7 @@ final class BellLane {
         int to = n;
         if (scratch.ascends(x)) {
             double half = width * Math.sqrt(Gaussian.LARGEST_EXPONENT / Gaussian.FOUR_LN2);
-            from = ShapeScratch.firstAbove(x, position - half);
+            from = ShapeScratch.firstFrom(x, position - half);
             to = ShapeScratch.firstAbove(x, position + half);
             run(EXPONENTIAL, from, to);
         } else {

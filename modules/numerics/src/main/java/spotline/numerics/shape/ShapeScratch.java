@@ -63,6 +63,11 @@ public final class ShapeScratch {
         return seenAscends;
     }
 
+    /** Index of the first of ascending abscissae at or above a value. */
+    static int firstFrom(double[] x, double value) {
+        return firstAbove(x, Math.nextDown(value));
+    }
+
     /** Index of the first of ascending abscissae above a value. */
     static int firstAbove(double[] x, double value) {
         int low = 0;

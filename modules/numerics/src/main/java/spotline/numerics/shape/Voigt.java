@@ -1,5 +1,6 @@
 package spotline.numerics.shape;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -60,10 +61,12 @@ public record Voigt() implements LineShape {
     public void unitArea(double[] x, double[] p, int at, double[] out, ShapeScratch scratch) {
         double gamma = 0.5 * Math.max(p[at + 3], 0);
         double scale = Math.sqrt(0.5) / sigma(p[at + 2], gamma);
-        double[] w = scratch.array(0, 6);
-        for (int i = 0; i < x.length; i++) {
-            Faddeeva.w((x[i] - p[at]) * scale, gamma * scale, w);
-            out[i] = scale * Faddeeva.PER_ROOT_PI * w[0];
-        }
+        double[][] w = scratch.rows(5);
+        w[0] = out;
+        for (int k = 1; k < 5; k++) w[k] = scratch.array(k - 1, x.length);
+        double[] factors = scratch.array(5, 4);
+        Arrays.fill(factors, 0, 4, 0);
+        factors[0] = scale * Faddeeva.PER_ROOT_PI;
+        VoigtKernel.evaluate(x, p[at], scale, gamma * scale, w, factors, scratch);
     }
 }

@@ -41,8 +41,8 @@ final class VoigtKernel {
         lane.set(x, position, scale, y, out, factors, scratch);
         double nearHalf = y < NEAR ? Math.sqrt(NEAR * NEAR - y * y) / scale : 0;
         double distantHalf = y < DISTANT ? Math.sqrt(DISTANT * DISTANT - y * y) / scale : 0;
-        int a = ShapeScratch.firstAbove(x, position - distantHalf);
-        int b = ShapeScratch.firstAbove(x, position - nearHalf);
+        int a = ShapeScratch.firstFrom(x, position - distantHalf);
+        int b = ShapeScratch.firstFrom(x, position - nearHalf);
         int c = ShapeScratch.firstAbove(x, position + nearHalf);
         int d = ShapeScratch.firstAbove(x, position + distantHalf);
         lane.far(0, a, true);
@@ -53,7 +53,7 @@ final class VoigtKernel {
             lane.near(b, c);
             return;
         }
-        int low = Math.max(b, ShapeScratch.firstAbove(x, position - SMALL_Y_CORE / scale));
+        int low = Math.max(b, ShapeScratch.firstFrom(x, position - SMALL_Y_CORE / scale));
         int high = Math.min(c, ShapeScratch.firstAbove(x, position + SMALL_Y_CORE / scale));
         double[] point = scratch.array(POINT, 6);
         points(x, b, low, position, scale, y, out, factors, point);
@@ -94,7 +94,7 @@ final class VoigtKernel {
     private static void addGaussian(
             double[] x, int b, int c, double position, double scale, double factor, double[] re) {
         int end = ShapeScratch.firstAbove(x, position + Faddeeva.GAUSSIAN_END / scale);
-        for (int i = ShapeScratch.firstAbove(x, position - Faddeeva.GAUSSIAN_END / scale); i < end; i++) {
+        for (int i = ShapeScratch.firstFrom(x, position - Faddeeva.GAUSSIAN_END / scale); i < end; i++) {
             if (i >= b && i < c) continue;
             double t = (x[i] - position) * scale;
             re[i] += factor * Math.exp(-t * t);
