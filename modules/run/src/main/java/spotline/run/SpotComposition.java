@@ -105,9 +105,12 @@ final class SpotComposition {
         double scale = 1
                 / (spectrum.scan().secondsPerChannel().orElse(1)
                         * spectrum.transmission().at(kinetic));
-        Estimate normalised = intensity.area().times(scale).dividedBy(factor.get());
-        double limit =
-                intensity.detectionLimit().orElse(0) * scale / factor.get().value();
+        Estimate normalised =
+                intensity.area().times(intensity.wholePerWindow()).times(scale).dividedBy(factor.get());
+        double limit = intensity.detectionLimit().orElse(0)
+                * intensity.wholePerWindow().value()
+                * scale
+                / factor.get().value();
         return Optional.of(new Contribution(
                 intensity.line().element(),
                 intensity.line().toString(),

@@ -24,10 +24,10 @@ import spotline.spectra.Window;
  */
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "intensity/2";
+    public static final String STEP = "intensity/3";
 
-    /** An area of fewer standard uncertainties is taken again in the narrower window. */
-    private static final double DROWNED = 4;
+    /** No window ends nearer to its highest component, in widths of the line, and never nearer than 2 eV. */
+    private static final double NEAREST_END_FWHM = 1.75;
 
     private final IntensitySettings settings;
 
@@ -57,15 +57,10 @@ public final class IntensityMeasurement {
         }
         Optional<FaintLine> view = FaintLine.at(scan, target, shape.peakEv(), shape.fwhmEv(), 1, key, work);
         Outcome<Intensity> clear = clear(scan, target, shape, view, key, work);
-        boolean drowned = shape.lowestEv() == shape.highestEv()
-                && clear.result().map(IntensityMeasurement::drowned).orElse(true);
+        boolean drowned = clear.result()
+                .map(i -> BackgroundFitness.drowned(i.subtraction()))
+                .orElse(true);
         return drowned && view.isPresent() && scan.countsKnown() ? faint(scan, target, shape, view) : clear;
-    }
-
-    /** A single faint peak is lost in a window laid for all states of its line. */
-    private static boolean drowned(Intensity intensity) {
-        double u = intensity.area().standardUncertainty().orElse(0);
-        return intensity.area().value() < DROWNED * u;
     }
 
     /** A line that the peak search has placed: the window reaches over all its states. */
@@ -77,18 +72,18 @@ public final class IntensityMeasurement {
             String key,
             Work work) {
         Window range = scan.range();
-        Window window = window(range, target, shape);
+        Window window = window(scan, target, shape);
         List<Finding> findings = new ArrayList<>();
         narrowWindow(range, target, shape).ifPresent(f -> findings.add(f.in(scan.label())));
         Outcome<Subtraction> taken = settings.background().subtract(scan, window, key, work);
         Background used = settings.background();
-        if (taken instanceof Outcome.Untreated<Subtraction> refused) {
+        Optional<String> unfit = BackgroundFitness.objection(scan, window, used, taken);
+        if (unfit.isPresent() && !settings.fallback().equals(used)) {
             used = settings.fallback();
             taken = used.subtract(scan, window, key, work);
-            Finding why = refused.finding();
             findings.add(Finding.note(
                             "background-fallback",
-                            target.line() + ": " + why.message() + " A " + used.describe()
+                            target.line() + ": " + unfit.get() + " A " + used.describe()
                                     + " background was subtracted instead.")
                     .in(scan.label()));
         }
@@ -106,6 +101,7 @@ public final class IntensityMeasurement {
                         window,
                         used.describe(),
                         subtraction.netArea(),
+                        LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
                         detected,
                         level(levels.map(Levels::critical)),
                         level(levels.map(Levels::detection)),
@@ -136,6 +132,8 @@ public final class IntensityMeasurement {
                 line.window(),
                 line.background().describe(),
                 line.area(),
+                LorentzianTails.wholePerWindow(
+                        scan, line.window(), line.background(), target, line.centreEv(), shape.fwhmEv()),
                 detected,
                 level(levels.map(Levels::critical)),
                 level(levels.map(Levels::detection)),
@@ -159,13 +157,19 @@ public final class IntensityMeasurement {
         return counts.isPresent() ? OptionalDouble.of(counts.get()) : OptionalDouble.empty();
     }
 
-    private Window window(Window range, LineTarget target, LineShapeOnData shape) {
+    private Window window(BindingScan scan, LineTarget target, LineShapeOnData shape) {
+        Window range = scan.range();
         double below = Math.max(settings.smallestMarginEv(), settings.lowMarginFwhm() * shape.fwhmEv());
         double above = Math.max(settings.smallestMarginEv(), settings.highMarginFwhm() * shape.fwhmEv());
         double highest =
                 Math.max(shape.highestEv(), Math.min(target.highEv(), shape.peakEv() + settings.stateReachEv()));
-        double low = Math.max(Math.max(range.lowEv(), shape.floorEv()), shape.lowestEv() - below);
-        double high = Math.min(Math.min(range.highEv(), shape.ceilingEv()), highest + target.splittingEv() + above);
+        WindowEnds ends = new WindowEnds(scan);
+        double furthest = Math.max(Math.max(range.lowEv(), shape.floorEv()), target.lowEv() - below);
+        double usualLow = Math.max(Math.max(range.lowEv(), shape.floorEv()), shape.lowestEv() - below);
+        double low = ends.low(usualLow, furthest);
+        double usual = Math.min(Math.min(range.highEv(), shape.ceilingEv()), highest + target.splittingEv() + above);
+        double nearest = shape.highestEv() + target.splittingEv() + Math.max(2, NEAREST_END_FWHM * shape.fwhmEv());
+        double high = nearest < usual ? ends.high(nearest, usual) : usual;
         return new Window(low, high);
     }
 
