@@ -30,7 +30,7 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
      */
     public static HolderPlan of(HolderRunFile file) {
         Map<String, Specimen> declared = new LinkedHashMap<>();
-        file.specimens().forEach(specimen -> declared.put(specimen.id(), specimen));
+        for (Specimen specimen : file.specimens()) declared.put(specimen.id(), specimen);
         List<Specimen> specimens = new ArrayList<>(file.specimens());
         Set<String> ids = new HashSet<>(declared.keySet());
         List<Spot> spots = new ArrayList<>();
@@ -111,7 +111,9 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
 
     /** The spot's own analysis area at normal emission, else the instrument's. */
     public Optional<AreaMm> analysisArea(Spot spot) {
-        return spot.analysisArea().or(() -> file.instrument().analysisArea());
+        return spot.analysisArea().isPresent()
+                ? spot.analysisArea()
+                : file.instrument().analysisArea();
     }
 
     /** The spot's own emission angle, else the instrument's, degrees from the surface normal. */

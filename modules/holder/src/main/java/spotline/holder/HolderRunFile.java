@@ -8,7 +8,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * A holder-run file as it is written. What it leaves out is not known: an empty optional or an {@code UNKNOWN}.
@@ -66,8 +65,10 @@ public record HolderRunFile(
     }
 
     private static Map<String, ObjectNode> copy(Map<String, ObjectNode> patches) {
-        return patches.entrySet().stream()
-                .collect(Collectors.toMap(
-                        Map.Entry::getKey, entry -> entry.getValue().deepCopy(), (a, b) -> b, LinkedHashMap::new));
+        Map<String, ObjectNode> copy = new LinkedHashMap<>();
+        for (Map.Entry<String, ObjectNode> patch : patches.entrySet()) {
+            copy.put(patch.getKey(), patch.getValue().deepCopy());
+        }
+        return copy;
     }
 }

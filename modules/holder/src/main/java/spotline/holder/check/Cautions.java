@@ -133,7 +133,8 @@ public final class Cautions {
     }
 
     private static boolean none(String hazards) {
-        return hazards.strip().equalsIgnoreCase("none");
+        String word = hazards.strip();
+        return word.equalsIgnoreCase("none") || word.equalsIgnoreCase("none known");
     }
 
     /** Why the load does not count as ready; empty when a local risk review is on record. */

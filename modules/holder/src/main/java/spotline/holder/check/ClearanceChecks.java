@@ -152,7 +152,7 @@ final class ClearanceChecks {
     /** The area must stay off what the shape covers. */
     private static Nearest beside(
             Nearest nearest, Coordinate[] area, Coordinate centre, Polygon shape, String thing, double reach) {
-        if (Polygons.toArea(centre, shape) > reach) return nearest;
+        if (Polygons.farther(centre, shape, reach)) return nearest;
         Coordinate[] ring = Polygons.ring(shape);
         double over = 0;
         for (Coordinate corner : area) {

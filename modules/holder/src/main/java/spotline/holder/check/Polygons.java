@@ -46,6 +46,13 @@ final class Polygons {
         return covers(area, point) ? 0 : toEdge(point, area);
     }
 
+    /** Whether a point is farther than this from what a polygon covers, mm. */
+    static boolean farther(Coordinate point, Polygon area, double reach) {
+        Envelope near = new Envelope(area.getEnvelopeInternal());
+        near.expandBy(reach);
+        return !near.covers(point) || toArea(point, area) > reach;
+    }
+
     /** Least distance between two polygons, mm; 0 where they touch or overlap. */
     static double gap(Polygon a, Polygon b) {
         return a.distance(b);

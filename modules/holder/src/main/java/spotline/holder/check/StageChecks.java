@@ -106,7 +106,8 @@ final class StageChecks {
         if (mount.isPresent()) {
             double margin = sign * (mount.getAsDouble() - planned);
             least = Math.min(least, margin);
-            said.add("its mount stands " + celsius(mount.getAsDouble()) + margin(margin));
+            String whose = said.isEmpty() ? "has a mount that stands " : "its mount stands ";
+            said.add(whose + celsius(mount.getAsDouble()) + margin(margin));
         }
         if (least >= settings.temperatureMarginC()) return;
         boolean beyond = least < 0;

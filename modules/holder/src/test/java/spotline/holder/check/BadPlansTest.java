@@ -353,7 +353,7 @@ class BadPlansTest {
                         "near the mount's limit",
                         "stage-margin",
                         stable.replace("\"screwed\"", "\"screwed\", \"maxTemperatureC\": 260"),
-                        "its mount stands 260 C (margin 10 C)"),
+                        "and its mount stands 260 C (margin 10 C)"),
                 on(
                         "temperature-stage",
                         "too cold for the sample",

@@ -8,6 +8,7 @@ final class Flow {
     static final double TEXT_MM = 2.7;
     static final double LINE_MM = 3.7;
     static final double FOOTER_MM = 6;
+    private static final double ITEM_GAP_MM = 0.7;
 
     private final Typeface typeface;
     private final double widthMm;
@@ -83,6 +84,22 @@ final class Flow {
         }
     }
 
+    double paragraphMm(String text, Weight weight) {
+        return typeface.lines(text, widthMm, TEXT_MM, weight).size() * LINE_MM;
+    }
+
+    double itemMm(double labelWidth, String text) {
+        return typeface.lines(text, widthMm - labelWidth, TEXT_MM, Weight.REGULAR)
+                                .size()
+                        * LINE_MM
+                + ITEM_GAP_MM;
+    }
+
+    /** A part is kept whole when it is not higher than most of a page; else it begins where a bit of it fits. */
+    double together(double mm) {
+        return mm < 0.8 * heightMm ? mm : 12;
+    }
+
     /** A label in bold, then text that begins beside it and goes on below. */
     void item(String label, double labelWidth, String text, Ink ink) {
         List<String> lines = typeface.lines(text, widthMm - labelWidth, TEXT_MM, Weight.REGULAR);
@@ -94,6 +111,6 @@ final class Flow {
             page().words(labelWidth, y + TEXT_MM, TEXT_MM, Weight.REGULAR, Ink.BLACK, line);
             skip(LINE_MM);
         }
-        skip(0.7);
+        skip(ITEM_GAP_MM);
     }
 }

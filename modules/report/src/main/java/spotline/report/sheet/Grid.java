@@ -7,8 +7,15 @@ import java.util.List;
 final class Grid {
     private static final double PAD_MM = 0.9;
 
-    /** @param share of the table's width; a column without a title holds a box to tick */
-    record Column(String title, double share) {}
+    /**
+     * @param share of the table's width
+     * @param tick whether its cells are boxes to tick
+     */
+    record Column(String title, double share, boolean tick) {
+        Column(String title, double share) {
+            this(title, share, false);
+        }
+    }
 
     private final Flow flow;
     private final List<Column> columns;
@@ -55,7 +62,7 @@ final class Grid {
         double height = most * Flow.LINE_MM + 2 * PAD_MM;
         if (flow.need(height)) head();
         for (int i = 0; i < columns.size(); i++) {
-            if (columns.get(i).title().isEmpty()) {
+            if (columns.get(i).tick()) {
                 flow.page().tickBox(left[i] + PAD_MM, flow.y() + PAD_MM, 3.2, false);
                 continue;
             }

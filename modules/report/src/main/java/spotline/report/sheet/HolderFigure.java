@@ -26,6 +26,8 @@ final class HolderFigure {
     /** What hangs over the holder is drawn so far beyond its extent and no farther, mm. */
     private static final double BEYOND_MM = 8;
 
+    private static final int MOST_ROWS = 6;
+
     private static final double SIDE_MM = 9;
     private static final double ROW_MM = 5.2;
     private static final double LEADER_MM = 4;
@@ -126,11 +128,13 @@ final class HolderFigure {
         return rows == 0 ? 1 : rows * ROW_MM + LEADER_MM;
     }
 
+    /** So many rows of labels at most: with more, spots are named on the holder itself. */
     private static int rows(Typeface typeface, List<Spot> spots, double widthMm) {
         if (spots.isEmpty()) return 0;
         List<Callouts.Wish> wishes = new ArrayList<>();
         for (Spot spot : spots) wishes.add(new Callouts.Wish(0, labelWidth(typeface, spot)));
-        return Callouts.rows(wishes, 0, widthMm);
+        int rows = Callouts.rows(wishes, 0, widthMm);
+        return rows > MOST_ROWS ? 0 : rows;
     }
 
     private static String label(Typeface typeface, Spot spot) {
@@ -143,7 +147,9 @@ final class HolderFigure {
 
     /** Spots are named on the side they are nearer to. */
     private List<Spot> half(boolean upper) {
-        double middle = extent.centre().y;
+        double middle = holder.isPresent()
+                ? Shapes.polygon(holder.get().outline()).getEnvelopeInternal().centre().y
+                : extent.centre().y;
         return placed.stream()
                 .filter(spot -> (spot.yMm().orElseThrow() >= middle) == upper)
                 .sorted(Comparator.comparingDouble(spot -> spot.xMm().orElseThrow()))
@@ -158,12 +164,17 @@ final class HolderFigure {
         Drawing drawing = new Drawing(canvas, left, top + side(above), scale);
         if (holder.isPresent()) ground(drawing, holder.get());
         for (Specimen specimen : plan.specimens()) specimen(drawing, specimen);
-        axes(drawing);
         callouts(drawing, half(true), above, top, widthMm, true);
         double bottom = top + side(above) + extent.getHeight() * scale + 5;
         int below = rows(typeface, half(false), widthMm);
         callouts(drawing, half(false), below, bottom + LEADER_MM, widthMm, false);
+        // Once more, so that no leader cuts the edge.
+        holder.ifPresent(
+                h -> canvas.outline("", drawing.at(Shapes.polygon(h.outline())), Ink.BLACK, Canvas.THICK_MM, 0));
+        axes(drawing);
         for (Spot spot : placed) spot(drawing, spot);
+        if (above == 0) names(drawing, half(true));
+        if (below == 0) names(drawing, half(false));
         for (Specimen specimen : plan.specimens()) name(drawing, specimen);
     }
 
@@ -233,7 +244,9 @@ final class HolderFigure {
             PointMm at = drawing.at(x, extent.getMinY());
             double length = named ? 1.6 : x % 5 == 0 ? 1.1 : 0.6;
             canvas.line("x scale", at.x(), at.y() + 0.6, at.x(), at.y() + 0.6 + length, Ink.DARK, Canvas.HAIR_MM);
-            if (named) canvas.wordsCentred(at.x(), at.y() + 4.4, NAME_MM, Weight.REGULAR, Ink.DARK, "" + x);
+            if (!named) continue;
+            canvas.area("", Canvas.box(at.x() - 2.3, at.y() + 2.5, 4.6, 2.3), Ink.PAPER, Ink.PAPER, 0);
+            canvas.wordsCentred(at.x(), at.y() + 4.4, NAME_MM, Weight.REGULAR, Ink.DARK, "" + x);
         }
         for (int y = (int) Math.ceil(extent.getMinY()); y <= extent.getMaxY() + 1e-9; y++) {
             boolean named = y % step == 0;
@@ -298,6 +311,13 @@ final class HolderFigure {
         });
         canvas.line("spot", at.x() - CROSS_MM, at.y(), at.x() + CROSS_MM, at.y(), Ink.BLACK, Canvas.THIN_MM);
         canvas.line("spot", at.x(), at.y() - CROSS_MM, at.x(), at.y() + CROSS_MM, Ink.BLACK, Canvas.THIN_MM);
+    }
+
+    private static void names(Drawing drawing, List<Spot> spots) {
+        for (Spot spot : spots) {
+            PointMm at = drawing.at(spot.position().orElseThrow());
+            drawing.canvas.words(at.x() + 0.4, at.y() - 0.4, 1.4, Weight.BOLD, Ink.BLACK, spot.id());
+        }
     }
 
     /** A declared specimen's id, in that corner of it which is farthest from every spot. */

@@ -18,6 +18,7 @@ import spotline.holder.StagePlan;
 final class Preparation {
     private static final double BOX_MM = 3.4;
     private static final double GAP_MM = 2;
+    private static final double SIGNATURE_MM = 16;
 
     private final HolderPlan plan;
 
@@ -33,19 +34,24 @@ final class Preparation {
         for (String point : points) {
             wrapped.add(flow.typeface().lines(point, width, Flow.TEXT_MM, Weight.REGULAR));
         }
-        flow.heading("Before loading", 24);
+        double height = SIGNATURE_MM + 2 * (BOX_MM + 2);
+        for (int i = 0; i < wrapped.size(); i += 2) height += rowMm(wrapped, i);
+        flow.heading("Before loading", flow.together(height));
         review(flow);
         for (int i = 0; i < wrapped.size(); i += 2) {
-            int lines = wrapped.get(i).size();
-            if (i + 1 < wrapped.size())
-                lines = Math.max(lines, wrapped.get(i + 1).size());
-            double height = Math.max(BOX_MM + 0.4, lines * Flow.LINE_MM) + 1.5;
-            flow.need(height);
+            double row = rowMm(wrapped, i);
+            flow.need(row);
             point(flow, 0, wrapped.get(i), false);
             if (i + 1 < wrapped.size()) point(flow, column, wrapped.get(i + 1), false);
-            flow.skip(height);
+            flow.skip(row);
         }
         signatures(flow);
+    }
+
+    private static double rowMm(List<List<String>> wrapped, int i) {
+        int lines = wrapped.get(i).size();
+        if (i + 1 < wrapped.size()) lines = Math.max(lines, wrapped.get(i + 1).size());
+        return Math.max(BOX_MM + 0.4, lines * Flow.LINE_MM) + 1.5;
     }
 
     private static void point(Flow flow, double x, List<String> lines, boolean ticked) {
@@ -138,7 +144,7 @@ final class Preparation {
     }
 
     private static void signatures(Flow flow) {
-        flow.need(16);
+        flow.need(SIGNATURE_MM);
         flow.skip(11);
         double width = flow.widthMm();
         String[] names = {"Prepared by", "Checked by", "Date and time"};

@@ -16,6 +16,12 @@ import spotline.holder.check.Cautions;
 final class SheetWriter {
     private static final double RULER_MM = 100;
 
+    /** Height kept for the head of the sheet, the ruler and the legend. */
+    private static final double HEAD_MM = 85;
+
+    /** Width of a caution's topic. */
+    private static final double CAUTION_MM = 34;
+
     private final HolderPlan plan;
     private final Optional<HolderTemplate> holder;
     private final List<Finding> open = new ArrayList<>();
@@ -40,20 +46,18 @@ final class SheetWriter {
         figure = new HolderFigure(plan, holder);
         Typeface typeface = new Typeface();
         Frame upright = Frame.of(Paper.A4, false);
-        landscape = !fits(typeface, upright, 1) && fits(typeface, Frame.of(Paper.A4, true), 1);
+        landscape = reduction(typeface, Frame.of(Paper.A4, true)) < reduction(typeface, upright);
         Frame frame = Frame.of(Paper.A4, landscape);
-        int by = 1;
-        while (!fits(typeface, frame, by)) by++;
-        reduction = by;
+        reduction = reduction(typeface, frame);
         flow = new Flow(typeface, frame.widthMm(), frame.heightMm());
     }
 
-    /** With head and ruler on the same page. */
-    private boolean fits(Typeface typeface, Frame frame, int by) {
-        double height = figure.heightMm(typeface, frame.widthMm(), 1.0 / by);
-        // Labels alone may be higher than a page: then no reduction helps, and they run on.
-        boolean hopeless = by > 1000;
-        return hopeless || (figure.widthMm() / by <= frame.widthMm() && height <= frame.heightMm() - 85);
+    /** The least whole number by which the drawing fits on a page with the head and the ruler. */
+    private int reduction(Typeface typeface, Frame frame) {
+        double labels = figure.heightMm(typeface, frame.widthMm(), 0);
+        double room = frame.heightMm() - HEAD_MM - labels;
+        double by = Math.max(figure.widthMm() / frame.widthMm(), figure.holderHeightMm() / room);
+        return Math.max(1, (int) Math.ceil(by - 1e-9));
     }
 
     SheetPages write() {
@@ -110,7 +114,7 @@ final class SheetWriter {
         double y = flow.y();
         Ink ink = ready ? Ink.BLACK : Ink.ALARM;
         flow.page().outline("status", Canvas.box(0, y, flow.widthMm(), height), ink, ready ? 0.25 : 0.7, 0);
-        flow.page().words(3, y + 4.8, 3.4, Weight.BOLD, ink, ready ? "CHECKED" : "NOT READY TO LOAD");
+        flow.page().words(3, y + 4.8, 3.4, Weight.BOLD, ink, ready ? "CHECKED, NOT YET SIGNED" : "NOT READY TO LOAD");
         for (int i = 0; i < lines.size(); i++) {
             flow.page()
                     .words(
@@ -208,11 +212,18 @@ final class SheetWriter {
     }
 
     private void cautions() {
-        flow.heading("Cautions", 12);
-        for (Caution caution : Cautions.of(plan, holder)) {
-            String concerns =
-                    caution.concerns().isEmpty() ? "" : " Here: " + String.join(", ", caution.concerns()) + ".";
-            flow.item(caution.topic(), 34, caution.text() + concerns, Ink.BLACK);
+        double height = flow.paragraphMm(Cautions.NOTICE, Weight.BOLD);
+        List<String> texts = new ArrayList<>();
+        List<Caution> cautions = Cautions.of(plan, holder);
+        for (Caution caution : cautions) {
+            String concerns = String.join(", ", caution.concerns());
+            String text = concerns.isEmpty() ? caution.text() : caution.text() + " Here: " + concerns + ".";
+            texts.add(text);
+            height += flow.itemMm(CAUTION_MM, text);
+        }
+        flow.heading("Cautions", flow.together(height));
+        for (int i = 0; i < texts.size(); i++) {
+            flow.item(cautions.get(i).topic(), CAUTION_MM, texts.get(i), Ink.BLACK);
         }
         flow.paragraph(Cautions.NOTICE, Weight.BOLD, Ink.BLACK);
     }

@@ -2,6 +2,7 @@ package spotline.report.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.core.Decimal;
 import spotline.holder.ElectricalState;
@@ -28,12 +29,12 @@ final class SpotTable {
                 flow,
                 List.of(
                         new Grid.Column("Spot", 15),
-                        new Grid.Column("x, y, z (mm)", 27),
-                        new Grid.Column("Specimen and sample", 43),
+                        new Grid.Column("x, y, z (mm)", 26),
+                        new Grid.Column("Specimen and sample", 45),
                         new Grid.Column("Owner", 25),
-                        new Grid.Column("Mount", 42),
+                        new Grid.Column("Mount", 46),
                         new Grid.Column("To mind", 29),
-                        new Grid.Column("", 5)));
+                        new Grid.Column("Placed", 12, true)));
         grid.head();
         for (Spot spot : plan.spots()) {
             grid.row(List.of(
@@ -58,30 +59,34 @@ final class SpotTable {
     }
 
     private static List<String> specimen(Spot spot) {
-        List<String> lines = new ArrayList<>();
-        if (spot.specimen().ownSpot().isEmpty())
-            lines.add("Specimen " + spot.specimen().id());
-        spot.sample()
-                .ifPresentOrElse(
-                        sample -> lines.add(sample.name()
-                                + sample.id().map(id -> " (" + id + ")").orElse("")),
-                        () -> lines.add(spot.purpose() == SpotPurpose.BLANK ? "the mount alone" : "sample not known"));
-        return lines;
+        boolean own = spot.specimen().ownSpot().isPresent();
+        return List.of(own ? sample(spot) : spot.specimen().id() + ": " + sample(spot));
+    }
+
+    private static String sample(Spot spot) {
+        Optional<Sample> sample = spot.sample();
+        if (sample.isEmpty()) return spot.purpose() == SpotPurpose.BLANK ? "the mount alone" : "sample not known";
+        return sample.get().name()
+                + sample.get().id().map(id -> " (" + id + ")").orElse("");
     }
 
     private static List<String> mount(Mount mount) {
-        List<String> lines = new ArrayList<>();
-        lines.add(mount.method() == MountMethod.UNKNOWN ? "method not known" : words(mount.method()));
-        String state = mount.electricalState() == ElectricalState.UNKNOWN
-                ? "electrical state not known"
-                : words(mount.electricalState());
-        lines.add(state
-                + (mount.resistanceOhm().isPresent()
-                        ? ", " + Decimal.significant(mount.resistanceOhm().getAsDouble(), 2) + " ohm"
-                        : "")
-                + (mount.strapped() ? ", with a strap" : ""));
-        if (!mount.materials().isEmpty()) lines.add(String.join(", ", mount.materials()));
-        return lines;
+        String method = mount.method() == MountMethod.UNKNOWN ? "method not known" : words(mount.method());
+        StringBuilder how = new StringBuilder(method).append(", ");
+        how.append(
+                mount.electricalState() == ElectricalState.UNKNOWN
+                        ? "electrical state not known"
+                        : words(mount.electricalState()));
+        if (mount.resistanceOhm().isPresent()) {
+            how.append(", ")
+                    .append(Decimal.significant(mount.resistanceOhm().getAsDouble(), 2))
+                    .append(" ohm");
+        }
+        if (mount.strapped()) how.append(", with a strap");
+        List<String> materials = mount.materials().stream()
+                .filter(material -> !material.equalsIgnoreCase(method))
+                .toList();
+        return materials.isEmpty() ? List.of(how.toString()) : List.of(how.toString(), String.join(", ", materials));
     }
 
     private static String words(Word word) {
@@ -106,6 +111,6 @@ final class SpotTable {
     }
 
     private static String listed(List<Sensitivity> sensitivities) {
-        return String.join(", ", sensitivities.stream().map(SpotTable::words).toList());
+        return String.join(", ", sensitivities.stream().map(Sensitivity::word).toList());
     }
 }
