@@ -121,4 +121,16 @@ class SmallCommandsTest {
         assertThat(over.status()).isEqualTo(1);
         assertThat(over.out()).contains("stop,", "overhangs the holder by 1.0 mm");
     }
+
+    @Test
+    void theLoadingSheetIsAPdf() throws IOException {
+        Path sheet = folder.resolve("sheet.pdf");
+        CommandRun run = CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", sheet, "--paper", "letter");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.status()).isZero();
+        assertThat(Files.readAllBytes(sheet)).startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        assertThat(CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", folder.resolve("no/such.pdf"))
+                        .status())
+                .isEqualTo(2);
+    }
 }

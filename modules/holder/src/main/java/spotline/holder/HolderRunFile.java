@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
  *
  * @param holderTemplate name of a shipped template, or a file relative to this one
  * @param treatment merge patch (RFC 7396) over the defaults, empty when there is none; copied in and out
+ * @param planCheck thresholds of the mounting checks that differ from the defaults, empty when none do; copied in and out
  * @param families merge patches by sample family, in the file's order; copied in and out
  */
 public record HolderRunFile(
@@ -29,7 +30,9 @@ public record HolderRunFile(
         ObjectNode treatment,
         Map<String, ObjectNode> families,
         List<Silence> silence,
-        Optional<LocalRiskReview> localRiskReview) {
+        Optional<LocalRiskReview> localRiskReview,
+        StagePlan stage,
+        ObjectNode planCheck) {
     /** The one format written, and the newest read. */
     public static final String FORMAT = "spotline-holder-run/1";
 
@@ -38,6 +41,8 @@ public record HolderRunFile(
         requireNonNull(holderTemplate, "holderTemplate");
         requireNonNull(instrument, "instrument");
         requireNonNull(localRiskReview, "localRiskReview");
+        requireNonNull(stage, "stage");
+        planCheck = planCheck.deepCopy();
         specimens = List.copyOf(specimens);
         spots = List.copyOf(spots);
         treatment = treatment.deepCopy();
@@ -48,6 +53,11 @@ public record HolderRunFile(
     @Override
     public ObjectNode treatment() {
         return treatment.deepCopy();
+    }
+
+    @Override
+    public ObjectNode planCheck() {
+        return planCheck.deepCopy();
     }
 
     @Override

@@ -19,8 +19,7 @@ final class Block {
     private final double[] below;
     private final double[] unwanted;
     private final double[] products;
-    private final double[] block = new double[16];
-    private final NormalMatrix normalMatrix = new NormalMatrix();
+    private final NormalMatrix normalMatrix;
 
     /** What one set of parameter values gives. */
     static final class State {
@@ -28,6 +27,7 @@ final class Block {
         final double[][] rows; // weighted, by used; then the residual
         final double[] rowWeight;
         final double[][] raw; // by model parameter, some of them the rows above
+        double objective;
 
         State(int n, int used, int parameters) {
             fitted = new double[n];
@@ -77,6 +77,7 @@ final class Block {
         moved = new double[n];
         below = new double[n];
         unwanted = new double[n];
+        normalMatrix = new NormalMatrix(used.length + 1, n);
         products = new double[(used.length + 1) * (used.length + 1)];
     }
 
@@ -108,7 +109,7 @@ final class Block {
     double evaluate(double[] parameters, FitProblem problem, DataSet data, State state) {
         for (int k = 0; k < place.length; k++) local[k] = parameters[place[k]];
         if (!evaluator.derivatives(local, state.fitted, state.raw)) differences(problem, state);
-        double objective =
+        state.objective =
                 Objective.evaluate(data.weighting(), data.shared(), state.fitted, n, state.residual(), state.rowWeight);
         for (int u = 0; u < used.length; u++) {
             double[] row = state.rows[u];
@@ -116,7 +117,7 @@ final class Block {
             double[] weight = state.rowWeight;
             for (int i = 0; i < n; i++) row[i] *= weight[i];
         }
-        return objective;
+        return state.objective;
     }
 
     private void combine(int u, State state, double[] row) {
@@ -156,31 +157,14 @@ final class Block {
         }
     }
 
-    void addDescent(State state, double[] descent) {
-        double[] residual = state.residual();
-        for (int u = 0; u < used.length; u++) {
-            double[] row = state.rows[u];
-            double a = 0;
-            double b = 0;
-            double c = 0;
-            double d = 0;
-            int i = 0;
-            for (; i < n - 3; i += 4) {
-                a = Math.fma(row[i], residual[i], a);
-                b = Math.fma(row[i + 1], residual[i + 1], b);
-                c = Math.fma(row[i + 2], residual[i + 2], c);
-                d = Math.fma(row[i + 3], residual[i + 3], d);
-            }
-            for (; i < n; i++) a = Math.fma(row[i], residual[i], a);
-            descent[used[u]] += (a + b) + (c + d);
-        }
-    }
-
-    void addNormal(State state, double[] normal, int count) {
+    /** Adds to the normal matrix and to the descent; without {@code exact} the former may leave out what hardly counts. */
+    void addNormal(State state, boolean exact, double[] normal, double[] descent, int count) {
         int size = used.length;
-        normalMatrix.multiply(state.rows, 0, size, n, products, size, block);
+        int stride = size + 1;
+        normalMatrix.multiply(state.rows, exact, products);
         for (int k = 0; k < size; k++) {
-            for (int l = 0; l <= k; l++) normal[used[k] * count + used[l]] += products[k * size + l];
+            for (int l = 0; l <= k; l++) normal[used[k] * count + used[l]] += products[k * stride + l];
+            descent[used[k]] += products[size * stride + k];
         }
     }
 }

@@ -42,18 +42,18 @@ public record Voigt() implements LineShape {
         double scale = Math.sqrt(0.5) / sigma;
         double unit = scale * Faddeeva.PER_ROOT_PI;
         double y = gamma * scale;
-        double[] w = scratch.array(0, 6);
-        double[] byPosition = rows[row];
-        double[] byArea = rows[row + 1];
-        double[] byGaussian = rows[row + 2];
-        double[] byLorentzian = rows[row + 3];
-        for (int i = 0; i < x.length; i++) {
-            Faddeeva.withDerivatives((x[i] - p[at]) * scale, y, w);
-            byArea[i] = unit * w[0];
-            byPosition[i] = -area * unit * scale * w[2];
-            byLorentzian[i] = -0.5 * area * unit * scale * w[3];
-            byGaussian[i] = -area * unit / (sigma * FWHM_PER_SIGMA) * w[4];
-        }
+        double[][] w = scratch.rows(5);
+        w[0] = rows[row + 1];
+        w[1] = rows[row];
+        w[2] = rows[row + 3];
+        w[3] = rows[row + 2];
+        w[4] = scratch.array(0, x.length);
+        double[] factors = scratch.array(1, 4);
+        factors[0] = unit;
+        factors[1] = -area * unit * scale;
+        factors[2] = -0.5 * area * unit * scale;
+        factors[3] = -area * unit / (sigma * FWHM_PER_SIGMA);
+        VoigtKernel.evaluate(x, p[at], scale, y, w, factors, scratch);
     }
 
     @Override
