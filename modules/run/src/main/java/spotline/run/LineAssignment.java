@@ -29,14 +29,18 @@ final class LineAssignment {
 
     private final ReferenceData reference;
     private final SortedSet<String> elements;
-    private final double widestDoubletEv;
+    private final QuantifySettings.Doublets doublets;
     private final double toleranceEv;
 
     /** @param elements declared or seen at the spot */
-    LineAssignment(ReferenceData reference, SortedSet<String> elements, double widestDoubletEv, double toleranceEv) {
+    LineAssignment(
+            ReferenceData reference,
+            SortedSet<String> elements,
+            QuantifySettings.Doublets doublets,
+            double toleranceEv) {
         this.reference = reference;
         this.elements = elements;
-        this.widestDoubletEv = widestDoubletEv;
+        this.doublets = doublets;
         this.toleranceEv = toleranceEv;
     }
 
@@ -84,7 +88,7 @@ final class LineAssignment {
         if (splitting == 0) {
             return Optional.of(new LineTarget(whole, low, high, place, 0, foreign, widths(whole, 0)));
         }
-        boolean both = splitting <= widestDoubletEv && range.highEv() >= place + splitting + ABOVE_PARTNER;
+        boolean both = doublets.takesWhole(whole, splitting) && range.highEv() >= place + splitting + ABOVE_PARTNER;
         if (!both) high = Math.min(high, Math.max(place, expected + splitting - INSIDE));
         double ratio = both ? doublet.map(Doublet::areaRatioLowToHigh).orElse(0.0) : 0;
         return Optional.of(new LineTarget(

@@ -7,7 +7,6 @@ import spotline.analysis.charge.ChargeSettings;
 import spotline.analysis.identify.IdentifySettings;
 import spotline.analysis.intensity.DetectionRule;
 import spotline.analysis.intensity.IntensitySettings;
-import spotline.analysis.quantify.FactorSettings;
 
 /** Turns a merged treatment, already valid against its schema, into settings. */
 final class TreatmentBinding {
@@ -28,13 +27,9 @@ final class TreatmentBinding {
                 charge(json.path("charge")),
                 intensity(json.path("narrow")),
                 intensity(json.path("survey")),
-                new FactorSettings(
-                        number(quantify, "meanFreePathExponent"),
-                        number(quantify, "crossSectionRelativeU"),
-                        number(quantify, "meanFreePathExponentU"),
-                        number(quantify, "transmissionExponentU"),
-                        number(quantify, "sourceAnalyserAngleDeg")),
-                number(quantify, "widestDoubletEv"),
+                QuantifyBinding.factors(quantify),
+                QuantifyBinding.prepare(json.path("prepare")),
+                QuantifyBinding.quantify(quantify),
                 new Limits(
                         number(limits, "photonEnergyAgreementEv"),
                         number(limits, "surveySpanEv"),

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.analysis.background.Background;
 import spotline.analysis.background.Subtraction;
+import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -25,6 +26,9 @@ import spotline.spectra.Window;
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
     public static final String STEP = "intensity/3";
+
+    /** Relative uncertainty of a narrow window for states beside the strongest. Common practice, no source. */
+    private static final double UNSEEN_STATES_U = 0.1;
 
     /** No window ends nearer to its highest component, in widths of the line, and never nearer than 2 eV. */
     private static final double NEAREST_END_FWHM = 1.75;
@@ -89,6 +93,12 @@ public final class IntensityMeasurement {
         }
         if (taken instanceof Outcome.Untreated<Subtraction> refused) return Outcome.untreated(refused.finding());
         Subtraction subtraction = taken.result().orElseThrow();
+        Estimate whole = BackgroundChoice.with(
+                LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
+                subtraction,
+                (used.equals(settings.background()) ? settings.fallback() : settings.background())
+                        .subtract(scan, window, key, work),
+                key);
         Optional<Levels> levels = levels(scan, view);
         boolean detected =
                 subtraction.netArea().value() > levels.map(Levels::critical).orElse(0.0);
@@ -101,7 +111,7 @@ public final class IntensityMeasurement {
                         window,
                         used.describe(),
                         subtraction.netArea(),
-                        LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
+                        whole,
                         detected,
                         level(levels.map(Levels::critical)),
                         level(levels.map(Levels::detection)),
@@ -133,7 +143,8 @@ public final class IntensityMeasurement {
                 line.background().describe(),
                 line.area(),
                 LorentzianTails.wholePerWindow(
-                        scan, line.window(), line.background(), target, line.centreEv(), shape.fwhmEv()),
+                                scan, line.window(), line.background(), target, line.centreEv(), shape.fwhmEv())
+                        .with("faint/" + scan.label() + " " + target.line(), UNSEEN_STATES_U),
                 detected,
                 level(levels.map(Levels::critical)),
                 level(levels.map(Levels::detection)),

@@ -15,8 +15,19 @@ class TheoreticalFactorsTest {
     private static final OptionalDouble MAGIC = OptionalDouble.of(54.7356103);
     private final ReferenceData reference = ReferenceData.shipped();
 
+    private static FactorSettings settings(Anisotropy.Kind anisotropy) {
+        return new FactorSettings(
+                FactorKind.THEORETICAL,
+                new MeanFreePathModel.Power(0.75),
+                new Anisotropy(anisotropy, 14, 0.08),
+                0.05,
+                0.05,
+                0.05,
+                54.7356103);
+    }
+
     private Estimate factor(String line, double kinetic, OptionalDouble gamma) {
-        return new TheoreticalFactors(reference, new FactorSettings(0.75, 0.05, 0.05, 0.05, 54.7356103))
+        return new TheoreticalFactors(reference, settings(Anisotropy.Kind.DIPOLE))
                 .factor(Line.parse(line), 1486.6, kinetic, gamma)
                 .orElseThrow();
     }
@@ -75,8 +86,7 @@ class TheoreticalFactorsTest {
 
     @Test
     void noCrossSectionNoFactor() {
-        TheoreticalFactors factors =
-                new TheoreticalFactors(reference, new FactorSettings(0.75, 0.05, 0.05, 0.05, 54.7));
+        TheoreticalFactors factors = new TheoreticalFactors(reference, settings(Anisotropy.Kind.DIPOLE));
         assertThat(factors.factor(Line.parse("Cu 1s"), 1486.6, 500, MAGIC)).isEmpty();
         assertThat(factors.factor(Line.parse("C 1s"), 1486.6, -3, MAGIC)).isEmpty();
     }
