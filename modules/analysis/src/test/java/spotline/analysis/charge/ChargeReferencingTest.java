@@ -167,12 +167,11 @@ class ChargeReferencingTest {
     @ParameterizedTest
     @CsvSource({"287.35, false", "287.57, true", "287.13, true"})
     void firstAndLastCarbonTellADrift(double lastEv, boolean found) {
-        ChargeInput input = new ChargeInput(
+        ChargeInput input = Made.input(
                 Made.ISOLATED,
-                Optional.of(Made.carbonScan(287.35, 21)),
-                Optional.of(Made.carbonScan(lastEv, 22)),
-                List.of(),
-                -2.5);
+                -2.5,
+                Made.line("C 1s", Made.carbonScan(287.35, 21)),
+                Made.line("C 1s", Made.carbonScan(lastEv, 22)));
         ChargeReference charge = Made.reference(Made.byRecord(), input);
         assertThat(Made.rules(Made.byRecord(), input).contains("surface-potential-drifted"))
                 .isEqualTo(found);
@@ -215,11 +214,13 @@ class ChargeReferencingTest {
                 OptionalDouble.of(0.1),
                 "",
                 OptionalDouble.of(-2.4),
+                Optional.empty(),
+                300,
+                Optional.empty(),
+                Optional.empty(),
+                false,
                 "gold dots on the same film",
-                0.2,
-                0.1,
-                2.0,
-                0.1);
+                ChargeLimits.USUAL);
         ChargeReference charge = Made.reference(fixed, Made.input(Made.ISOLATED, Made.carbonScan(287.35, 25), -2.5));
         assertThat(charge.shiftEv()).hasValue(-2.4);
         assertThat(charge.sentence()).contains("gold dots on the same film");
@@ -230,7 +231,7 @@ class ChargeReferencingTest {
 
     @Test
     void noCarbonScanFailsWithoutAStop() {
-        ChargeInput input = new ChargeInput(Made.ISOLATED, Optional.empty(), Optional.empty(), List.of(), -2.5);
+        ChargeInput input = Made.input(Made.ISOLATED, -2.5);
         assertThat(Made.reference(Made.byRecord(), input).verdict()).isEqualTo(ChargeVerdict.FAILED);
         assertThat(Made.decide(Made.byRecord(), input).allFindings()).allMatch(f -> f.severity() == Severity.CAUTION);
     }

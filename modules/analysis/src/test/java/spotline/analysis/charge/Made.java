@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeSet;
+import spotline.analysis.charge.ChargeInput.MeasuredLine;
 import spotline.analysis.charge.SpotCondition.CarbonOrigin;
 import spotline.analysis.charge.SpotCondition.Conduction;
 import spotline.analysis.charge.SpotCondition.Contact;
@@ -80,27 +82,30 @@ final class Made {
         return noisy("C 1s scan", 277, 302, carbon(hydrocarbonEv, 8000, 1.2), 400, seed);
     }
 
+    static ChargeInput input(SpotCondition condition, double workingShiftEv, MeasuredLine... lines) {
+        return new ChargeInput(
+                condition, List.of(lines), List.of(), Optional.empty(), new TreeSet<>(), false, true, workingShiftEv);
+    }
+
     static ChargeInput input(SpotCondition condition, BindingScan carbon, double workingShiftEv) {
-        return new ChargeInput(condition, Optional.of(carbon), Optional.empty(), List.of(), workingShiftEv);
+        return input(condition, workingShiftEv, line("C 1s", carbon));
     }
 
     static ChargeInput input(SpotCondition condition, double workingShiftEv, String line, BindingScan scan) {
-        return new ChargeInput(
-                condition,
-                Optional.empty(),
-                Optional.empty(),
-                List.of(new ChargeInput.MeasuredLine(Line.parse(line), scan)),
-                workingShiftEv);
+        return input(condition, workingShiftEv, line(line, scan));
+    }
+
+    static MeasuredLine line(String line, BindingScan scan) {
+        return new MeasuredLine(Line.parse(line), scan);
     }
 
     static ChargeSettings settings(
             ChargeMethod method, OptionalDouble reference, OptionalDouble referenceU, String line, String reason) {
-        return new ChargeSettings(
-                method, reference, referenceU, line, OptionalDouble.empty(), reason, 0.2, 0.1, 2.0, 0.1);
+        return ChargeSettings.of(method, reference, referenceU, line, reason);
     }
 
     static ChargeSettings byRecord() {
-        return settings(ChargeMethod.BY_RECORD, OptionalDouble.empty(), OptionalDouble.empty(), "", "");
+        return ChargeSettings.byRecord();
     }
 
     static Outcome<ChargeReference> decide(ChargeSettings settings, ChargeInput input) {
