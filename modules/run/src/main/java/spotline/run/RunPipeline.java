@@ -33,7 +33,7 @@ public final class RunPipeline {
 
     /** @param planFindings of the mounting checks, repeated in the result */
     public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        List<SpotResult> spots = treatSpots(run, threads, work);
+        List<SpotResult> spots = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
         List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
         List<Finding> findings = new ArrayList<>(planFindings);
         findings.addAll(run.findings());
