@@ -79,7 +79,9 @@ public final class SpotTreatment {
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
         work.check();
-        Outcome<ChargeReference> decided = charge(narrow, condition, workingShift, input.treatment(), work);
+        Outcome<ChargeReference> decided = new ChargeReferencing(
+                        reference, input.treatment().charge())
+                .decide(chargeInput(input, narrow, survey, identification, condition, workingShift), work);
         findings.addAll(decided.allFindings());
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
@@ -222,24 +224,43 @@ public final class SpotTreatment {
         return assigned;
     }
 
-    private Outcome<ChargeReference> charge(
-            List<Assigned> narrow, SpotCondition condition, double workingShift, Treatment treatment, Work work) {
-        Line c1s = Line.parse("C 1s");
-        List<Assigned> carbon =
-                narrow.stream().filter(a -> a.line().equals(c1s)).toList();
-        List<ChargeInput.MeasuredLine> others = narrow.stream()
-                .filter(a -> quantifiable(a.spectrum().role()))
-                .map(a -> new ChargeInput.MeasuredLine(a.line(), a.spectrum().scan()))
-                .toList();
-        ChargeInput input = new ChargeInput(
+    private static ChargeInput chargeInput(
+            SpotInput input,
+            List<Assigned> narrow,
+            Optional<LinkedSpectrum> survey,
+            Optional<Identification> identification,
+            SpotCondition condition,
+            double workingShift) {
+        SortedSet<String> elements = declared(input.spot());
+        identification.ifPresent(i -> i.elements().stream()
+                .filter(e -> e.verdict() == Verdict.PRESENT)
+                .forEach(e -> elements.add(e.element())));
+        List<LinkedSpectrum> assigned = narrow.stream().map(Assigned::spectrum).toList();
+        return new ChargeInput(
                 condition,
-                carbon.stream().findFirst().map(a -> a.spectrum().scan()),
-                carbon.size() > 1
-                        ? Optional.of(carbon.get(carbon.size() - 1).spectrum().scan())
-                        : Optional.empty(),
-                others,
+                narrow.stream()
+                        .filter(a -> a.spectrum().role() != SpectrumRole.BLANK)
+                        .map(a -> new ChargeInput.MeasuredLine(
+                                a.line(), a.spectrum().scan(), a.spectrum().time()))
+                        .toList(),
+                input.spectra().stream()
+                        .filter(s -> !s.survey() && quantifiable(s.role()) && !assigned.contains(s))
+                        .map(s -> new ChargeInput.OtherScan(s.region(), s.scan()))
+                        .toList(),
+                survey.map(LinkedSpectrum::scan),
+                elements,
+                sputtered(input.spectra()),
+                input.monochromated(),
                 workingShift);
-        return new ChargeReferencing(reference, treatment.charge()).decide(input, work);
+    }
+
+    /** Whether etching came before the carbon that would be the reference. */
+    private static boolean sputtered(List<LinkedSpectrum> spectra) {
+        for (LinkedSpectrum s : spectra) {
+            if (s.role() == SpectrumRole.ETCH) return true;
+            if (!s.survey() && quantifiable(s.role())) return false;
+        }
+        return false;
     }
 
     /** The earliest scan of a line is the one to quantify; later ones only test drift and damage. */
