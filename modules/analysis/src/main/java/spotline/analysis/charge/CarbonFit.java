@@ -1,85 +1,103 @@
 package spotline.analysis.charge;
 
+import static java.util.Objects.requireNonNull;
+
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import spotline.analysis.background.Linear;
 import spotline.analysis.identify.PeakSearch;
 import spotline.analysis.identify.SurveyPeak;
-import spotline.core.Estimate;
+import spotline.analysis.peakfit.BackgroundModel;
+import spotline.analysis.peakfit.ComponentModel;
+import spotline.analysis.peakfit.DefaultFit;
+import spotline.analysis.peakfit.DefaultModels;
+import spotline.analysis.peakfit.FitModel;
+import spotline.analysis.peakfit.FittedComponent;
+import spotline.analysis.peakfit.FittedParameter;
+import spotline.analysis.peakfit.ParameterRule.Fixed;
+import spotline.analysis.peakfit.ParameterRule.Free;
+import spotline.analysis.peakfit.PeakFit;
+import spotline.analysis.peakfit.PeakFitResult;
 import spotline.core.Work;
-import spotline.numerics.fit.Fit;
-import spotline.numerics.fit.FitProblem;
-import spotline.numerics.fit.FitResult;
-import spotline.numerics.fit.FitSettings;
-import spotline.numerics.fit.Parameter;
-import spotline.numerics.fit.PeakModel;
-import spotline.numerics.fit.Tie;
-import spotline.numerics.fit.Weighting;
 import spotline.numerics.shape.Voigt;
 import spotline.reference.Line;
+import spotline.reference.NaturalWidth;
+import spotline.reference.ReferenceData;
 import spotline.spectra.BindingScan;
 import spotline.spectra.Window;
 
 /**
- * Places a reference line by a peak fit: Voigt components on a straight background, fitted together to the counts by
- * Poisson likelihood.
+ * Places a reference line by a constrained peak fit.
  *
- * <p>Adventitious carbon gets the hydrocarbon component and, where the data ask for them, components of carbon bonded to
- * oxygen at fixed distances and of the same width. Source of the distances: Beamson and Briggs (1992), from memory.
+ * <p>Adventitious carbon gets the default model of C 1s, reduced to the components that the data ask for, laid where the
+ * strongest peak near the expected energy stands. Any other line is placed by its top alone.
  */
 final class CarbonFit {
     private static final double SEARCH_FWHM = 1.3;
     private static final double MINIMUM_SIGNIFICANCE = 5;
     /** The hydrocarbon line is looked for this far to either side of where it is expected, eV. */
     private static final double SEARCH_REACH = 4;
+    /** Half the window, and how far the position may move in it, where a line is placed by its top, eV. */
+    private static final double TOP_HALF_WIDTH = 2;
 
-    private static final double BELOW = 3.5;
-    private static final double ABOVE = 6.5;
-    /** A component with an area under this many of its uncertainties is not asked for by the data. */
-    private static final double ASKED_FOR = 3;
-    /** Natural width of C 1s, eV: J. Phys. Chem. Ref. Data style tables give 0.09 to 0.1; held in the fit. */
-    private static final double CARBON_LORENTZIAN = 0.1;
+    private static final double TOP_REACH = 1.5;
+    private static final int FEWEST_SPARE_CHANNELS = 4;
+    private static final Line CARBON = Line.parse("C 1s");
 
-    /** A component at a fixed distance above the reference. */
-    private record Companion(String name, double offsetEv) {}
+    private final ReferenceData reference;
+    private final PeakFit fit;
 
-    private static final List<Companion> CARBON_OXYGEN = List.of(
-            new Companion("carbon-oxygen single bond", 1.5),
-            new Companion("carbon-oxygen double bond", 3.0),
-            new Companion("carboxyl", 4.2));
+    CarbonFit(ReferenceData reference) {
+        this.reference = requireNonNull(reference, "reference");
+        fit = new PeakFit(reference);
+    }
 
-    private CarbonFit() {}
-
-    /** @param expectedEv where hydrocarbon carbon is expected on the measured scale, eV */
-    static Optional<ReferenceLineFit> hydrocarbon(BindingScan scan, double expectedEv, Work work) {
-        Window near = Window.around(expectedEv, SEARCH_REACH, SEARCH_REACH);
-        Optional<SurveyPeak> top = top(scan, near);
+    /**
+     * @param expectedEv where hydrocarbon carbon is expected on the measured scale, eV
+     * @param elements symbols of the elements at the spot
+     */
+    Optional<ReferenceLineFit> hydrocarbon(BindingScan scan, double expectedEv, Set<String> elements, Work work) {
+        Optional<SurveyPeak> top = top(scan, Window.around(expectedEv, SEARCH_REACH, SEARCH_REACH));
         if (top.isEmpty()) return Optional.empty();
-        double start = top.get().energyEv();
-        Window window = Window.around(start, BELOW, ABOVE);
-        List<Companion> companions = CARBON_OXYGEN;
-        Attempt all = new Attempt("C 1s", scan, window, start, "hydrocarbon", companions, work);
-        if (!all.possible()) return Optional.empty();
-        Attempt kept = all;
-        while (!companions.isEmpty()) {
-            List<Companion> asked = kept.askedFor(companions);
-            if (asked.size() == companions.size()) break;
-            companions = asked;
-            kept = new Attempt("C 1s", scan, window, start, "hydrocarbon", companions, work);
-        }
-        return kept.fit();
+        double usual = reference.bindingEnergy(CARBON).orElseThrow().valueEv();
+        double shift = usual - top.get().energyEv();
+        DefaultModels models = new DefaultModels(reference);
+        Optional<FitModel> model =
+                models.of(CARBON, scan, shift, elements).or(() -> models.of(CARBON, scan, shift, Set.of("C")));
+        if (model.isEmpty()) return placedByTop(CARBON, scan, top.get(), work);
+        return new DefaultFit(fit)
+                .fit(scan, model.get(), key(CARBON, scan), work)
+                .result()
+                .flatMap(result -> placed(CARBON, result));
     }
 
     /** The strongest peak of a scan by its upper part alone: right for any line whose top is one component. */
-    static Optional<ReferenceLineFit> strongest(Line line, BindingScan scan, Work work) {
-        Optional<SurveyPeak> top = top(scan, scan.range());
-        if (top.isEmpty()) return Optional.empty();
-        double start = top.get().energyEv();
-        Window window = Window.around(start, 2, 2);
-        Attempt attempt = new Attempt(line.toString(), scan, window, start, "main component", List.of(), work);
-        return attempt.possible() ? attempt.fit() : Optional.empty();
+    Optional<ReferenceLineFit> strongest(Line line, BindingScan scan, Work work) {
+        return top(scan, scan.range()).flatMap(top -> placedByTop(line, scan, top, work));
+    }
+
+    private Optional<ReferenceLineFit> placedByTop(Line line, BindingScan scan, SurveyPeak top, Work work) {
+        double start = top.energyEv();
+        double natural = reference.naturalWidth(line).map(NaturalWidth::fwhmEv).orElse(0.1);
+        ComponentModel component = ComponentModel.of("main component", new Voigt())
+                .with("position", Free.from(start, start - TOP_REACH, start + TOP_REACH))
+                .with("gaussianFwhm", Free.from(1.1, 0.2, 5))
+                .with("lorentzianFwhm", new Fixed(natural));
+        Window range = scan.range();
+        double low = Math.max(range.lowEv(), start - TOP_HALF_WIDTH);
+        double high = Math.min(range.highEv(), start + TOP_HALF_WIDTH);
+        if (!(low < high)) return Optional.empty();
+        FitModel model = FitModel.of(new Window(low, high), BackgroundModel.fittedAlong(Linear.of(1)), component);
+        int channels = scan.lastAtOrBelow(high) + 1 - scan.firstAtOrAbove(low);
+        if (channels < 5 + FEWEST_SPARE_CHANNELS) return Optional.empty();
+        return fit.fit(scan, model, key(line, scan), work).result().flatMap(result -> placed(line, result));
+    }
+
+    private static String key(Line line, BindingScan scan) {
+        return "fit " + scan.label() + " " + line;
     }
 
     private static Optional<SurveyPeak> top(BindingScan scan, Window near) {
@@ -89,115 +107,23 @@ final class CarbonFit {
                         .max(Comparator.comparingDouble(SurveyPeak::area));
     }
 
-    /** One fit of the reference component with some companions. */
-    private static final class Attempt {
-        private static final int FEWEST_SPARE_CHANNELS = 4;
-
-        private final String line;
-        private final BindingScan scan;
-        private final String reference;
-        private final List<Companion> companions;
-        private final int from;
-        private final int to;
-        private final PeakModel model;
-        private final Optional<FitResult> result;
-
-        Attempt(
-                String line,
-                BindingScan scan,
-                Window window,
-                double start,
-                String reference,
-                List<Companion> companions,
-                Work work) {
-            this.line = line;
-            this.scan = scan;
-            this.reference = reference;
-            this.companions = companions;
-            from = scan.firstAtOrAbove(window.lowEv());
-            to = scan.lastAtOrBelow(window.highEv()) + 1;
-            PeakModel building = PeakModel.on(
-                            from < to ? Arrays.copyOfRange(scan.energies(), from, to) : new double[] {start})
-                    .plus(reference, new Voigt());
-            for (Companion c : companions) building = building.plus(c.name(), new Voigt());
-            model = building.polynomialBackground(1, start);
-            boolean enough = to - from >= model.parameterCount() - 2 * companions.size() + FEWEST_SPARE_CHANNELS;
-            result = enough ? Optional.of(solve(start, work)) : Optional.empty();
+    /** Empty when the fit did not converge or the position is held by a bound. */
+    private static Optional<ReferenceLineFit> placed(Line line, PeakFitResult result) {
+        FittedComponent first = result.components().get(0);
+        boolean free = first.parameter("position").hold() == FittedParameter.Hold.FREE;
+        if (!free || !result.statistics().stopReason().converged()) return Optional.empty();
+        List<ReferenceLineFit.Component> components = new ArrayList<>();
+        for (FittedComponent c : result.components()) {
+            components.add(new ReferenceLineFit.Component(
+                    c.name(), c.shape(), c.position(), c.fwhm(), c.area(), new ReferenceLineFit.Curve(c.curve())));
         }
-
-        boolean possible() {
-            return result.isPresent();
-        }
-
-        private FitResult solve(double start, Work work) {
-            double[] y = Arrays.copyOfRange(scan.counts(), from, to);
-            double low = Arrays.stream(y).min().orElse(0);
-            double high = Arrays.stream(y).max().orElse(1);
-            double area = Math.max(1e-6, 1.2 * (high - low));
-            List<Parameter> parameters = new ArrayList<>();
-            List<Tie> ties = new ArrayList<>();
-            voigt(parameters, reference, start, area);
-            for (Companion c : companions) {
-                voigt(parameters, c.name(), start + c.offsetEv(), 0.1 * area);
-                ties.add(Tie.offset(c.name() + ".position", reference + ".position", c.offsetEv()));
-                ties.add(Tie.equal(c.name() + ".gaussianFwhm", reference + ".gaussianFwhm"));
-            }
-            parameters.add(Parameter.free("background.0", low));
-            parameters.add(Parameter.free("background.1", 0));
-            Weighting weighting = scan.countsKnown() ? Weighting.POISSON_DEVIANCE : Weighting.UNWEIGHTED;
-            return Fit.solve(FitProblem.of(model, y, weighting, parameters, ties), FitSettings.DEFAULT, work);
-        }
-
-        private static void voigt(List<Parameter> parameters, String name, double position, double area) {
-            parameters.add(Parameter.bounded(name + ".position", position, position - 1.5, position + 1.5));
-            parameters.add(Parameter.bounded(name + ".area", area, 0, Double.POSITIVE_INFINITY));
-            parameters.add(Parameter.bounded(name + ".gaussianFwhm", 1.1, 0.2, 5));
-            parameters.add(Parameter.fixed(name + ".lorentzianFwhm", CARBON_LORENTZIAN));
-        }
-
-        List<Companion> askedFor(List<Companion> candidates) {
-            FitResult fit = result.orElseThrow();
-            return candidates.stream()
-                    .filter(c -> {
-                        String area = c.name() + ".area";
-                        double u = fit.standardUncertainty(area).orElse(Double.POSITIVE_INFINITY);
-                        return fit.value(area) > ASKED_FOR * u;
-                    })
-                    .toList();
-        }
-
-        /** Empty when the fit did not converge or the position is held by a bound. */
-        Optional<ReferenceLineFit> fit() {
-            FitResult fit = result.orElseThrow();
-            if (!fit.converged() || fit.state(reference + ".position") != FitResult.ParameterState.FREE) {
-                return Optional.empty();
-            }
-            double[] values = fit.values();
-            List<ReferenceLineFit.Component> components = new ArrayList<>();
-            for (int c = 0; c < model.components().size(); c++) {
-                String name = model.components().get(c).name();
-                String prefix = "fit " + scan.label() + " " + line;
-                Estimate fwhm = fit.estimate(p -> width(fit, p, name), prefix);
-                components.add(new ReferenceLineFit.Component(
-                        name,
-                        "Voigt",
-                        fit.estimate(name + ".position", prefix),
-                        fwhm,
-                        fit.estimate(name + ".area", prefix),
-                        new ReferenceLineFit.Curve(model.component(c, values))));
-            }
-            return Optional.of(new ReferenceLineFit(
-                    line,
-                    scan.label(),
-                    new ReferenceLineFit.Curve(model.abscissae()),
-                    new ReferenceLineFit.Curve(model.background(values)),
-                    new ReferenceLineFit.Curve(fit.fitted()),
-                    components,
-                    fit.reducedChiSquare().orElse(Double.NaN)));
-        }
-
-        private static double width(FitResult fit, double[] p, String name) {
-            return new Voigt().fwhm(0, 1, p[fit.index(name + ".gaussianFwhm")], p[fit.index(name + ".lorentzianFwhm")]);
-        }
+        return Optional.of(new ReferenceLineFit(
+                line.toString(),
+                result.spectrum(),
+                new ReferenceLineFit.Curve(result.energies()),
+                new ReferenceLineFit.Curve(result.background()),
+                new ReferenceLineFit.Curve(result.sum()),
+                components,
+                result.statistics().reducedChiSquare().orElse(Double.NaN)));
     }
 }

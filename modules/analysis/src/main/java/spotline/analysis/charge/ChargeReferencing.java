@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -50,11 +52,20 @@ public final class ChargeReferencing {
     private final class Decision {
         private final ChargeInput input;
         private final Work work;
+        private final CarbonFit carbonFit = new CarbonFit(reference);
         private final List<Finding> findings = new ArrayList<>();
 
         Decision(ChargeInput input, Work work) {
             this.input = input;
             this.work = work;
+        }
+
+        /** Carbon and whatever else a narrow scan was taken of. */
+        private Set<String> elements() {
+            Set<String> elements = new TreeSet<>(Set.of("C"));
+            for (ChargeInput.MeasuredLine line : input.lines())
+                elements.add(line.line().element());
+            return elements;
         }
 
         ChargeReference make() {
@@ -143,7 +154,7 @@ public final class ChargeReferencing {
             double value = settings.referenceEv().orElse(ADVENTITIOUS_EV);
             double u = settings.referenceUncertaintyEv().orElse(ADVENTITIOUS_U);
             Optional<ReferenceLineFit> fit =
-                    CarbonFit.hydrocarbon(input.carbon().get(), value - input.workingShiftEv(), work);
+                    carbonFit.hydrocarbon(input.carbon().get(), value - input.workingShiftEv(), elements(), work);
             String name = "adventitious carbon";
             return fit.map(f ->
                             referenced(ChargeMethod.ADVENTITIOUS_CARBON, name, f, value, OptionalDouble.of(u), doubts))
@@ -182,7 +193,7 @@ public final class ChargeReferencing {
 
         private ChargeReference strongest(ChargeMethod method, String name, Line line, BindingScan scan) {
             double value = settings.referenceEv().orElseThrow();
-            Optional<ReferenceLineFit> fit = CarbonFit.strongest(line, scan, work);
+            Optional<ReferenceLineFit> fit = carbonFit.strongest(line, scan, work);
             return fit.map(f -> referenced(method, name, f, value, settings.referenceUncertaintyEv(), List.of()))
                     .orElseGet(() -> failed(method, "The " + line + " scan shows no line that could be fitted."));
         }
@@ -270,8 +281,8 @@ public final class ChargeReferencing {
         private Optional<String> drift(ChargeMethod method, double value, double measured, OptionalDouble u) {
             if (method == ChargeMethod.INTERNAL_LINE || input.lastCarbon().isEmpty()) return Optional.empty();
             Optional<ReferenceLineFit> last = method == ChargeMethod.ADVENTITIOUS_CARBON
-                    ? CarbonFit.hydrocarbon(input.lastCarbon().get(), value - (value - measured), work)
-                    : CarbonFit.strongest(Line.parse("C 1s"), input.lastCarbon().get(), work);
+                    ? carbonFit.hydrocarbon(input.lastCarbon().get(), measured, elements(), work)
+                    : carbonFit.strongest(Line.parse("C 1s"), input.lastCarbon().get(), work);
             if (last.isEmpty()) return Optional.empty();
             double change = last.get().reference().position().value() - measured;
             double combined = Math.hypot(

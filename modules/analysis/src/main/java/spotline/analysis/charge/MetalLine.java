@@ -22,6 +22,7 @@ record MetalLine(
     /** The surest of the narrow scans whose line has a listed metal state near; the closest to its metal energy wins. */
     static Optional<MetalLine> find(
             List<ChargeInput.MeasuredLine> lines, ReferenceData reference, double toleranceEv, Work work) {
+        CarbonFit placing = new CarbonFit(reference);
         MetalLine best = null;
         for (ChargeInput.MeasuredLine measured : lines) {
             Line high = measured.line().high();
@@ -30,7 +31,7 @@ record MetalLine(
                     .findFirst();
             if (metal.isEmpty()) continue;
             double expected = reference.bindingEnergy(high).orElseThrow().valueEv();
-            Optional<ReferenceLineFit> fit = CarbonFit.strongest(high, measured.scan(), work);
+            Optional<ReferenceLineFit> fit = placing.strongest(high, measured.scan(), work);
             if (fit.isEmpty()) continue;
             double at = fit.get().reference().position().value();
             double off = Math.abs(at - expected);
