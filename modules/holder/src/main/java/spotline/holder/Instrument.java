@@ -12,6 +12,8 @@ import java.util.OptionalDouble;
  * @param analysisArea widths at normal emission, mm
  * @param emissionAngleDeg between surface normal and analyser axis, degrees
  * @param sourceAnalyserAngleDeg between X-ray direction and analyser axis, degrees
+ * @param energyCalibration file of the calibration record that the energy scale is corrected by, relative to the holder-run
+ *     file
  */
 public record Instrument(
         Optional<String> name,
@@ -20,7 +22,8 @@ public record Instrument(
         OptionalDouble emissionAngleDeg,
         OptionalDouble sourceAnalyserAngleDeg,
         NeutraliserState chargeNeutraliser,
-        DeclaredTransmission transmission) {
+        DeclaredTransmission transmission,
+        Optional<String> energyCalibration) {
     public static final Instrument UNKNOWN = new Instrument(
             Optional.empty(),
             DeclaredExcitation.UNKNOWN,
@@ -28,13 +31,15 @@ public record Instrument(
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             NeutraliserState.UNKNOWN,
-            new DeclaredTransmission.Unknown());
+            new DeclaredTransmission.Unknown(),
+            Optional.empty());
 
     public Instrument {
         requireNonNull(name, "name");
         requireNonNull(excitation, "excitation");
         requireNonNull(chargeNeutraliser, "chargeNeutraliser");
         requireNonNull(transmission, "transmission");
+        requireNonNull(energyCalibration, "energyCalibration");
     }
 
     /**
