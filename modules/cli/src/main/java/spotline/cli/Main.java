@@ -33,6 +33,7 @@ public final class Main {
         line.addSubcommand(new RunCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
         line.addSubcommand(new LookupCommand(environment));
+        line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
         line.setCaseInsensitiveEnumValuesAllowed(true);

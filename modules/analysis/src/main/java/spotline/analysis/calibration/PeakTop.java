@@ -15,10 +15,11 @@ import spotline.spectra.BindingScan;
 import spotline.spectra.Window;
 
 /**
- * The maximum of a peak by a cubic fitted to its upper part: what reference energies of lines refer to, whatever the
+ * The maximum of a peak by a polynomial of the fourth degree fitted to its upper part: what reference energies of lines refer to, whatever the
  * line's asymmetry.
  *
- * <p>Source: the energies of ISO 15472 are of peak maxima; a cubic in place of its parabola follows a lopsided top.
+ * <p>Source: the energies of ISO 15472 are of peak maxima; the degree, in place of its parabola, follows a lopsided top
+ * and one that is no parabola as far down as half the height.
  *
  * @param spectrum it was found in
  * @param positionEv of the maximum, measured binding energy, eV
@@ -28,9 +29,10 @@ import spotline.spectra.Window;
  */
 public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmEv, double height) {
     private static final double SMOOTHED_EV = 0.3;
-    /** Share of the half width, to either side of the maximum, that the cubic is fitted over. */
-    private static final double FITTED = 0.9;
+    /** Share of the half width, to either side of the maximum, that the polynomial is fitted over. */
+    private static final double FITTED = 1.0;
 
+    private static final int DEGREE = 4;
     private static final int FEWEST_CHANNELS = 7;
     private static final double BESIDE_EV = 4;
     private static final double MINIMUM_SIGNIFICANCE = 5;
@@ -49,7 +51,7 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
         double noise = Math.sqrt(Math.max(1, smooth[top]));
         if (!(height > 0) || (scan.countsKnown() && height < MINIMUM_SIGNIFICANCE * noise)) return Optional.empty();
         OptionalDouble fwhm = fwhm(scan, smooth, top, sides, height);
-        Optional<Estimate> position = cubic(scan, top, fwhm.orElse(1), work);
+        Optional<Estimate> position = polynomial(scan, top, fwhm.orElse(1), work);
         return position.map(p -> new PeakTop(scan.label(), p, fwhm, height));
     }
 
@@ -109,7 +111,7 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
         return OptionalDouble.empty();
     }
 
-    private static Optional<Estimate> cubic(BindingScan scan, int top, double fwhm, Work work) {
+    private static Optional<Estimate> polynomial(BindingScan scan, int top, double fwhm, Work work) {
         int reach = Math.max((FEWEST_CHANNELS - 1) / 2, (int) Math.round(0.5 * FITTED * fwhm / scan.stepEv()));
         int from = Math.max(0, top - reach);
         int to = Math.min(scan.channels(), top + reach + 1);
@@ -117,14 +119,14 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
         double origin = scan.energy(top);
         double[] y = Arrays.copyOfRange(scan.counts(), from, to);
         PeakModel model =
-                PeakModel.on(Arrays.copyOfRange(scan.energies(), from, to)).polynomialBackground(3, origin);
+                PeakModel.on(Arrays.copyOfRange(scan.energies(), from, to)).polynomialBackground(DEGREE, origin);
         Weighting weighting = scan.countsKnown() ? Weighting.POISSON_DEVIANCE : Weighting.UNWEIGHTED;
         FitResult fit = Fit.solve(
                 FitProblem.of(
                         model,
                         y,
                         weighting,
-                        model.parameters(Arrays.stream(y).max().orElse(1), 0, -1, 0)),
+                        model.parameters(Arrays.stream(y).max().orElse(1), 0, -1, 0, 0)),
                 FitSettings.DEFAULT,
                 work);
         double at = maximum(fit.values());
@@ -132,14 +134,17 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
         return Optional.of(fit.estimate(PeakTop::maximum, "top " + scan.label()).plus(origin));
     }
 
-    /** Where a cubic has its maximum; not finite where it has none. */
+    /** Where the polynomial has its maximum next to its origin, by Newton's iteration; not finite where it has none. */
     private static double maximum(double[] p) {
-        double a = 3 * p[3];
-        double b = 2 * p[2];
-        double c = p[1];
-        if (Math.abs(a * c) < 1e-12 * b * b) return b < 0 ? -c / b : Double.NaN;
-        double root = Math.sqrt(b * b - 4 * a * c);
-        // The root with a negative second derivative, b + 2 a x = -root; in the form that does not cancel.
-        return b < 0 ? 2 * c / (-b + root) : (-b - root) / (2 * a);
+        double at = 0;
+        for (int i = 0; i < 30; i++) {
+            double slope = p[1] + at * (2 * p[2] + at * (3 * p[3] + at * 4 * p[4]));
+            double bend = 2 * p[2] + at * (6 * p[3] + at * 12 * p[4]);
+            if (!(bend < 0)) return Double.NaN;
+            double step = slope / bend;
+            at -= step;
+            if (Math.abs(step) < 1e-12) break;
+        }
+        return at;
     }
 }
