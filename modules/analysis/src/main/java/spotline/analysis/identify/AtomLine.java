@@ -29,10 +29,14 @@ record AtomLine(Line line, List<Member> members, double bindingEv, double crossS
         return members.get(0).widthEv() <= WIDEST_REGULAR && !shallow;
     }
 
-    /** Name for a person: the stronger member where a survey resolves the doublet. */
-    String shownAs(double resolvedEv) {
-        if (members.size() < 2) return line.toString();
-        double splitting = members.get(1).bindingEv() - members.get(0).bindingEv();
-        return splitting > resolvedEv ? members.get(0).line().toString() : line.toString();
+    /** The line as a survey shows it: in two where the members of its doublet stand apart. */
+    List<AtomLine> shown(double resolvedEv) {
+        if (members.size() < 2 || members.get(1).bindingEv() - members.get(0).bindingEv() < resolvedEv) {
+            return List.of(this);
+        }
+        return members.stream()
+                .map(m -> new AtomLine(
+                        m.line(), List.of(m), m.bindingEv(), m.crossSection(), spreadEv, main && m == members.get(0)))
+                .toList();
     }
 }

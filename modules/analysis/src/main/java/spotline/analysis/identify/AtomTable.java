@@ -27,7 +27,7 @@ final class AtomTable {
     /** Lines closer to the photon energy than this ride on the steep secondary background, eV. */
     private static final double SLOWEST = 70;
     /** Shallower levels belong to the valence band, eV. */
-    private static final double SHALLOWEST = 5;
+    private static final double SHALLOWEST = 2.5;
 
     private static final double UNKNOWN_WIDTH = 1;
     /** Two X-ray lines closer than this have the same cross sections, eV. */

@@ -19,7 +19,7 @@ final class CarbonShift {
     private static final double[] SHARES = {1, 0.15, 0.06, 0.06};
     private static final double[] DEVIATIONS = {0, 0.25, 0.12, 0.12};
     /** Widths tried, relative to that of the survey's other lines. */
-    private static final double[] WIDTHS = {0.85, 1, 1.15, 1.3};
+    private static final double[] WIDTHS = {0.85, 1, 1.2, 1.45};
 
     private static final double COARSE_STEP = 0.3;
     private static final double STEP = 0.1;
@@ -30,7 +30,7 @@ final class CarbonShift {
 
     private final SurveyModelFit model;
     private final Templates templates;
-    private final AtomLine line;
+    private final double area;
     private final Hunt.Base base;
     private final Design.White residual;
 
@@ -40,7 +40,7 @@ final class CarbonShift {
     private CarbonShift(SurveyModelFit model, Atom carbon) {
         this.model = model;
         this.templates = model.templates;
-        this.line = carbon.main();
+        this.area = templates.area(new Emitter(carbon), carbon.main());
         int owner = model.owner(carbon.symbol());
         Design design = model.design;
         base = new Hunt.Base(design, model.fit().passive, c -> design.column(c).owner() != owner);
@@ -99,7 +99,6 @@ final class CarbonShift {
 
     /** Gain by an envelope of usual shares. */
     private double gain(double shift) {
-        double area = templates.area(line);
         double position = HYDROCARBON_EV - shift;
         double[] sum = new double[templates.grid.channels];
         PeakShape shape = shape(1);
@@ -115,7 +114,6 @@ final class CarbonShift {
 
     /** Gain by an envelope whose shares may depart from the usual ones; {@code scale} as the root of its gain. */
     private double freeGain(double shift, double scale, PeakShape shape) {
-        double area = templates.area(line);
         double position = HYDROCARBON_EV - shift;
         int n = GROUPS.length;
         double[][] z = new double[n][];

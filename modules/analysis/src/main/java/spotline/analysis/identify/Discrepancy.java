@@ -90,7 +90,7 @@ final class Discrepancy {
     }
 
     /**
-     * By how much residuals of unit variance are too large in the neighbourhood of each channel, 1 where they are not:
+     * By how much residuals of unit variance are too large in the neighbourhood of each channel, as a factor of their variance:
      * the mean square of the smaller three quarters of them, so that a line that is missing from the model does not hide
      * itself.
      */
@@ -111,7 +111,7 @@ final class Discrepancy {
             int kept = Math.max(1, 3 * squares.length / 4);
             double sum = 0;
             for (int k = 0; k < kept; k++) sum += squares[k];
-            double now = Math.max(1, sum / kept / LOWER_QUARTERS);
+            double now = sum / kept / LOWER_QUARTERS;
             for (int k = beforeAt; k <= centre; k++) {
                 double share = centre == beforeAt ? 1 : (double) (k - beforeAt) / (centre - beforeAt);
                 out[k] = before + share * (now - before);

@@ -12,6 +12,9 @@ import spotline.numerics.linear.Cholesky;
  * anew. Curves are computed once for one shift and width.
  */
 final class Hunt {
+    /** Most elements lie under a little of what the air leaves. */
+    static final double USUAL_BURIAL = 0.2;
+
     private final Templates templates;
     private final List<Candidate> candidates = new ArrayList<>();
 
@@ -28,7 +31,7 @@ final class Hunt {
             for (int k = 0; k <= steps; k++) {
                 double offset = atom.lowestEv() + k * (atom.highestEv() - atom.lowestEv()) / steps - shiftEv;
                 if (!templates.inside(atom.main().bindingEv(), offset)) continue;
-                Curve curve = templates.whole(atom, offset);
+                Curve curve = templates.whole(new Emitter(atom, USUAL_BURIAL), offset);
                 if (!curve.isEmpty()) candidates.add(new Candidate(atom, offset, curve));
             }
         }

@@ -38,7 +38,10 @@ final class Judge {
     private static final double GHOST_WITHIN_EV = 1.5;
     private static final double LOSS_FROM_EV = 2;
     private static final double LOSS_TO_EV = 32;
-    private static final double LOSS_SHARE = 0.2;
+    private static final double SHOULDER_EV = 6;
+    private static final double SHOULDER_SHARE = 0.1;
+    private static final double AUGER_SLACK_EV = 4;
+    private static final double LOSS_SHARE = 0.5;
 
     private final SurveyModelFit model;
     private final Hunt hunt;
@@ -58,6 +61,9 @@ final class Judge {
         return seen;
     }
 
+    /** A line on the edge of the valence band proves nothing. */
+    private static final double CLEAR_OF_VALENCE_EV = 3;
+
     private ElementSeen judge(int owner) {
         Atom atom = model.members.get(owner).atom();
         double gain = model.evidence(owner);
@@ -73,6 +79,7 @@ final class Judge {
         for (LineTests.Test test : tests) {
             String name = name(atom, test);
             boolean fits = test.ratio() > 1 / AREA_FACTOR;
+            if (!test.auger() && test.energyEv() < model.firstEnergyEv() + CLEAR_OF_VALENCE_EV) continue;
             if (test.significance() >= SEEN && (fits || test.auger())) {
                 double ratio = test.auger() ? Double.NaN : test.ratio();
                 lines.add(new LineSeen(name, test.energyEv(), test.significance(), ratio));
@@ -107,29 +114,30 @@ final class Judge {
 
     private String name(Atom atom, LineTests.Test test) {
         if (test.auger()) return atom.symbol() + " " + LineTests.mainBranch(atom).name();
-        return test.line().shownAs(0.8 * model.templates.gaussianEv);
+        return test.line().line().toString();
     }
 
     /** Strong lines and Auger groups of other elements at the place of a line. */
     private Set<String> overlapping(int owner, LineTests.Test test) {
         Set<String> names = new TreeSet<>();
         double width = model.templates.gaussianEv;
-        double own = model.amount(owner) * model.templates.area(test.line());
+        double own = model.amount(owner) * model.templates.area(model.members.get(owner).emitter(), test.line());
         for (int e = 0; e < model.members.size(); e++) {
             if (e == owner || !model.active(e)) continue;
-            Atom other = model.members.get(e).atom();
+            Emitter emitter = model.members.get(e).emitter();
+            Atom other = emitter.atom();
             double amount = model.amount(e);
             double offset = model.meanOffset(e);
             for (AtomLine line : other.lines()) {
                 for (AtomLine.Member m : line.members()) {
                     double apart = Math.abs(m.bindingEv() + offset - test.energyEv());
-                    double area = amount * model.templates.area(m.crossSection(), m.bindingEv());
+                    double area = amount * model.templates.area(emitter, m);
                     if (apart < width && area > 0.1 * own) names.add(m.line() + " under " + test.line().line());
                 }
             }
             for (AugerBranch b : other.auger()) {
                 double binding = model.templates.grid.photonEv - b.kineticEv();
-                double area = amount * model.templates.area(b.holes(), binding);
+                double area = amount * model.templates.area(emitter, b);
                 if (Math.abs(binding + offset - test.energyEv()) < b.widthEv() && area > 0.3 * own) {
                     names.add(other.symbol() + " " + b.name() + " under " + test.line().line());
                 }
@@ -147,8 +155,9 @@ final class Judge {
         double[] rest = new double[model.templates.grid.channels];
         for (int k = 0; k < amounts.length; k++) design.column(base.kept[k]).curve().addTo(rest, amounts[k]);
         Design.White residual = design.residual(rest);
-        double least = Math.max(8, Math.min(CLOSE_SHARE * gain, gain - CLOSE_GAIN));
         Atom self = model.members.get(owner).atom();
+        double own = gain - ModelSelection.penalty(self, declared);
+        double least = Math.max(8, Math.min(CLOSE_SHARE * own, own - CLOSE_GAIN));
         for (Hunt.Gain rival : hunt.gains(base, residual, least, a -> a != self && !model.holds(a))) {
             double penalty = ModelSelection.penalty(rival.candidate().atom(), declared);
             if (rival.gain() - penalty < least) continue;
@@ -167,12 +176,12 @@ final class Judge {
     /** Strong lines whose ghost or loss may be what looks like the line. */
     private List<Evidence.Alternative> sources(int owner, LineTests.Test test) {
         List<Evidence.Alternative> found = new ArrayList<>();
-        double area = model.amount(owner) * model.templates.area(test.line());
+        double area = model.amount(owner) * model.templates.area(model.members.get(owner).emitter(), test.line());
         for (int e = 0; e < model.members.size(); e++) {
             if (e == owner || !model.active(e)) continue;
             double amount = model.amount(e);
             for (AtomLine line : model.members.get(e).atom().lines()) {
-                double strong = amount * model.templates.area(line);
+                double strong = amount * model.templates.area(model.members.get(e).emitter(), line);
                 double at = line.bindingEv() + model.meanOffset(e);
                 for (GhostLine ghost : ghosts) {
                     boolean here = Math.abs(at + ghost.apparentShiftEv() - test.energyEv()) < GHOST_WITHIN_EV;
@@ -184,6 +193,16 @@ final class Judge {
                 double behind = test.energyEv() - at;
                 if (behind > LOSS_FROM_EV && behind < LOSS_TO_EV && area < LOSS_SHARE * strong) {
                     found.add(new Evidence.Alternative("energy loss or shake-up behind " + line.line(), Double.NaN));
+                } else if (Math.abs(behind) < SHOULDER_EV && area < SHOULDER_SHARE * strong) {
+                    found.add(new Evidence.Alternative("another state of " + line.line(), Double.NaN));
+                }
+            }
+            for (AugerBranch b : model.members.get(e).atom().auger()) {
+                double at = model.templates.grid.photonEv - b.kineticEv() + model.meanOffset(e);
+                double group = amount * model.templates.area(model.members.get(e).emitter(), b);
+                if (Math.abs(at - test.energyEv()) < b.widthEv() + AUGER_SLACK_EV && group > area) {
+                    found.add(new Evidence.Alternative(
+                            "Auger group " + model.members.get(e).symbol() + " " + b.name(), Double.NaN));
                 }
             }
         }

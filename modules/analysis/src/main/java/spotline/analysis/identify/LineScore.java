@@ -17,6 +17,7 @@ final class LineScore {
     /** The filter is far narrower than such lines: they are explained, not asked for. */
     private static final double WIDEST = 6;
 
+    private static final double[] BURIALS = {0, 0.35, 0.7, 1.2};
     private static final double LEAST_MAIN = 3;
     private static final double LOSS_REACH = 26;
 
@@ -28,20 +29,24 @@ final class LineScore {
     private final double[] tolerance;
     private final double[] slack;
     private final double[] widths;
+    /** Depth of the line's electrons beside those of the main line, in attenuation lengths at 1000 eV. */
+    private final double[] lever;
 
     private LineScore(
-            Atom atom, double[] binding, double[] expected, double[] tolerance, double[] slack, double[] widths) {
+            Atom atom, double[] binding, double[] expected, double[] tolerance, double[] slack, double[] widths,
+            double[] lever) {
         this.atom = atom;
         this.binding = binding;
         this.expected = expected;
         this.tolerance = tolerance;
         this.slack = slack;
         this.widths = widths;
+        this.lever = lever;
     }
 
     /** @param missing part of the score lost to lines weaker than expected */
-    record Match(double score, double amount, double significance, double missing) {
-        static final Match NONE = new Match(0, 0, 0, 0);
+    record Match(double score, double amount, double significance, double missing, double burial) {
+        static final Match NONE = new Match(0, 0, 0, 0, 0);
     }
 
     static LineScore of(Atom atom, Templates templates, FilteredSurvey survey) {
@@ -52,6 +57,9 @@ final class LineScore {
         double[] tolerance = new double[n];
         double[] slack = new double[n];
         double[] widths = new double[n];
+        double[] lever = new double[n];
+        double photon = templates.grid.photonEv;
+        double mainDepth = Emitter.depth(photon - atom.main().bindingEv());
         int k = 0;
         for (AtomLine line : atom.lines()) {
             AtomLine.Member previous = null;
@@ -69,6 +77,7 @@ final class LineScore {
                 tolerance[k] = line.main() ? 0.1 : line.regular() ? AREA_TOLERANCE : IRREGULAR_TOLERANCE;
                 slack[k] = line.main() && previous == null ? 0 : Math.min(2, 0.6 + 0.5 * line.spreadEv());
                 widths[k] = shape.fwhmEv;
+                lever[k] = Emitter.depth(photon - m.bindingEv()) - mainDepth;
                 k++;
                 previous = m;
             }
@@ -79,11 +88,47 @@ final class LineScore {
                 java.util.Arrays.copyOf(expected, k),
                 tolerance,
                 slack,
-                widths);
+                widths,
+                lever);
     }
 
     /** @param response filtered survey, less what other elements explain */
     Match at(double offset, FilteredSurvey survey, double[] response) {
+        return at(offset, 0, survey, response);
+    }
+
+    /** The burial that makes the most of the lines, stronger ones than expected counting against it too. */
+    Match deep(double offset, FilteredSurvey survey, double[] response) {
+        Match best = Match.NONE;
+        double most = Double.NEGATIVE_INFINITY;
+        for (double burial : BURIALS) {
+            Match match = at(offset, burial, survey, response);
+            double value = match.score() - excess(offset, match, survey, response);
+            if (value > most) {
+                most = value;
+                best = match;
+            }
+        }
+        return best;
+    }
+
+    private double excess(double offset, Match match, FilteredSurvey survey, double[] response) {
+        double sum = 0;
+        for (int l = 1; l < binding.length; l++) {
+            int i = survey.grid.at(binding[l] + offset);
+            if (i <= 0 || i >= response.length || widths[l] > WIDEST) continue;
+            double t = tolerance[l] * expected(l, match.burial()) * match.amount();
+            double gap = (response[i] - expected(l, match.burial()) * match.amount()) / Math.hypot(survey.deviation[i], t);
+            if (gap > 0) sum += 0.5 * robust(gap);
+        }
+        return sum;
+    }
+
+    private double expected(int l, double burial) {
+        return burial == 0 ? expected[l] : expected[l] * Math.exp(-burial * lever[l]);
+    }
+
+    private Match at(double offset, double burial, FilteredSurvey survey, double[] response) {
         SurveyGrid grid = survey.grid;
         int n = binding.length;
         double weighted = 0;
@@ -116,10 +161,10 @@ final class LineScore {
             double bottom = 0;
             for (int l = 0; l < n; l++) {
                 if (deviation[l] < 0) continue;
-                double t = tolerance[l] * expected[l] * amount;
+                double t = tolerance[l] * expected(l, burial) * amount;
                 double w = 1 / (deviation[l] * deviation[l] + t * t);
-                top += w * expected[l] * seen[l];
-                bottom += w * expected[l] * expected[l];
+                top += w * expected(l, burial) * seen[l];
+                bottom += w * expected(l, burial) * expected(l, burial);
             }
             if (!(bottom > 0)) return Match.NONE;
             amount = top / bottom;
@@ -131,16 +176,16 @@ final class LineScore {
         for (int l = 0; l < n; l++) {
             if (deviation[l] < 0) continue;
             double z = seen[l] / deviation[l];
-            double t = tolerance[l] * expected[l] * amount;
-            double gap = (seen[l] - expected[l] * amount) / Math.hypot(deviation[l], t);
-            double told = Math.min(z, expected[l] * amount / deviation[l]);
+            double t = tolerance[l] * expected(l, burial) * amount;
+            double gap = (seen[l] - expected(l, burial) * amount) / Math.hypot(deviation[l], t);
+            double told = Math.min(z, expected(l, burial) * amount / deviation[l]);
             // A line stronger than expected is something else besides, not evidence against.
             double lack = gap < 0 ? robust(-gap) : 0;
             score += robust(Math.max(0, told)) - lack;
             missing += lack;
             largest = Math.max(largest, told);
         }
-        return new Match(score, amount, largest, missing);
+        return new Match(score, amount, largest, missing, burial);
     }
 
     static double robust(double z) {
@@ -149,11 +194,16 @@ final class LineScore {
 
     /** Takes an amount of the element out of a response. */
     void explain(
-            double offset, double amount, FilteredSurvey survey, List<XraySatellite> satellites, double[] response) {
+            double offset,
+            double amount,
+            double burial,
+            FilteredSurvey survey,
+            List<XraySatellite> satellites,
+            double[] response) {
         for (int l = 0; l < binding.length; l++) {
             double centre = binding[l] + offset;
             double half = 0.9 * Math.max(survey.fwhmEv, widths[l]) + slack[l];
-            double top = 1.4 * amount * expected[l];
+            double top = 1.4 * amount * expected(l, burial);
             explain(centre, half, top, survey.grid, response);
             explainLosses(centre + half, 0.06 * top, survey.grid, response);
             for (XraySatellite s : satellites) {

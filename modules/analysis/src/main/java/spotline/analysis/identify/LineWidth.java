@@ -14,6 +14,9 @@ final class LineWidth {
     private static final double USUAL = 2;
     private static final double NARROW = 1.6;
     private static final double WIDE = 3.2;
+    private static final double NARROWEST = 0.8;
+    /** Wider lines are doublets or several states, which the model brings along. */
+    private static final double WIDEST = 3.2;
     private static final double CLEAR = 12;
     private static final int MOST = 8;
 
@@ -44,6 +47,6 @@ final class LineWidth {
         widths.sort(Double::compare);
         // Chemical states and doublets only ever widen a line.
         double low = widths.get((widths.size() - 1) / 3);
-        return Math.max(0.8, Math.min(5, low));
+        return Math.max(NARROWEST, Math.min(WIDEST, low));
     }
 }

@@ -7,7 +7,7 @@ package spotline.analysis.identify;
  * @param amount in the units of {@link Templates}
  * @param significance of its lines in the filtered survey: decides how much freedom its columns are given
  */
-record Member(Atom atom, double offsetEv, double amount, double significance) {
+record Member(Emitter emitter, double offsetEv, double amount, double significance) {
     /** From here on states and Auger groups get amplitudes of their own. */
     private static final double CLEAR = 7;
     /** From here on losses and tails do. */
@@ -21,7 +21,11 @@ record Member(Atom atom, double offsetEv, double amount, double significance) {
         return significance >= STRONG;
     }
 
+    Atom atom() {
+        return emitter.atom();
+    }
+
     String symbol() {
-        return atom.symbol();
+        return emitter.atom().symbol();
     }
 }

@@ -17,7 +17,7 @@ final class ModelSelection {
     static final double RARE_PENALTY = 40;
     static final double DECLARED_BONUS = 4;
     private static final double UNCOMMON_PENALTY = 6;
-    private static final double EVERYWHERE_BONUS = 6;
+    private static final double EVERYWHERE_BONUS = 10;
     /** What nearly every surface that has met air carries. */
     private static final Set<String> EVERYWHERE = Set.of("C", "O");
     /** Met in most laboratories every week (common practice, no source). */
@@ -53,7 +53,7 @@ final class ModelSelection {
                 if (taken.stream().anyMatch(t -> Math.abs(t - at) < APART)) continue;
                 taken.add(at);
                 Member member = new Member(
-                        atom, gain.candidate().offsetEv(), gain.amount(), Math.sqrt(gain.gain()));
+                        new Emitter(atom, Hunt.USUAL_BURIAL), gain.candidate().offsetEv(), gain.amount(), Math.sqrt(gain.gain()));
                 strong |= member.clear();
                 model.add(member, true);
                 if (taken.size() == 3) break;

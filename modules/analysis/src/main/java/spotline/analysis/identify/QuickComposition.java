@@ -6,10 +6,10 @@ import java.util.List;
 import spotline.core.Estimate;
 
 /**
- * Atomic percent from the amplitudes of a survey's model. Overlapped lines are shared out by what the elements' other
+ * Atomic percent of the elements present, from the amplitudes of a survey's model. Overlapped lines are shared out by what the elements' other
  * lines say.
  *
- * <p>Units: atomic percent of the elements in the model. Errors: none; empty without an element.
+ * <p>Units: atomic percent of the elements called present, of all where none is. Errors: none; empty without an element.
  *
  * <p>Source: uncertainty of a cross section with mean free path, 7 %: common practice, no source.
  */
@@ -18,13 +18,17 @@ final class QuickComposition {
 
     private QuickComposition() {}
 
-    static List<QuickShare> of(SurveyModelFit model) {
+    static List<QuickShare> of(SurveyModelFit model, List<ElementSeen> elements) {
+        boolean anyPresent = elements.stream().anyMatch(e -> e.verdict() == Verdict.PRESENT);
         List<Integer> owners = new ArrayList<>();
         List<Estimate> amounts = new ArrayList<>();
         for (int e = 0; e < model.members.size(); e++) {
             double amount = model.active(e) ? model.amount(e) : 0;
             if (!(amount > 0)) continue;
             String symbol = model.members.get(e).symbol();
+            boolean present = elements.stream()
+                    .anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
+            if (anyPresent && !present) continue;
             owners.add(e);
             amounts.add(Estimate.of(amount, "survey model " + symbol, model.amountDeviation(e))
                     .with("survey factor " + symbol, FACTOR_DEVIATION * amount));

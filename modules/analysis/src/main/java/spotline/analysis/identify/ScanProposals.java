@@ -37,7 +37,7 @@ final class ScanProposals {
             Window window = new Window(low - BELOW_EV, high + ABOVE_EV);
             double width = high - low + 2 * model.templates.gaussianEv;
             int at = Math.max(0, Math.min(grid.channels - 1, grid.at(0.5 * (low + high))));
-            double area = amount * model.templates.area(line);
+            double area = amount * model.templates.area(model.members.get(e).emitter(), line);
             double under = Math.max(1, background[at]) * width;
             double factor = window.widthEv() * (area + 2 * under) / (area * RELATIVE * area * RELATIVE);
             OptionalDouble seconds = secondsPerChannel.isPresent() && grid.unitsPerCount == 1

@@ -112,10 +112,11 @@ final class ShiftSearch {
             if (best < 0) break;
             taken[best] = true;
             LineScore score = scores.get(best);
+            bestMatch = score.deep(bestOffset, survey, response);
             spent += ELEMENT_COST + bestMatch.missing() + bestCost;
-            members.add(new Member(score.atom, bestOffset, bestMatch.amount(), bestMatch.significance()));
-            score.explain(bestOffset, bestMatch.amount(), survey, templates.satellites(), response);
-            explainAuger(score.atom, bestOffset, bestMatch.amount(), response);
+            members.add(new Member(new Emitter(score.atom, bestMatch.burial()), bestOffset, bestMatch.amount(), bestMatch.significance()));
+            score.explain(bestOffset, bestMatch.amount(), bestMatch.burial(), survey, templates.satellites(), response);
+            explainAuger(new Emitter(score.atom, bestMatch.burial()), bestOffset, bestMatch.amount(), response);
         }
         double explained = explained(response);
         return new Found(shift, explained - spent, members, explained);
@@ -173,11 +174,11 @@ final class ShiftSearch {
     }
 
     /** Broad branches bring narrower structure: what stands there is no line to build on. */
-    private void explainAuger(Atom atom, double offset, double amount, double[] response) {
-        for (AugerBranch b : atom.auger()) {
+    private void explainAuger(Emitter emitter, double offset, double amount, double[] response) {
+        for (AugerBranch b : emitter.atom().auger()) {
             double binding = grid.photonEv - b.kineticEv();
             double width = Math.hypot(templates.gaussianEv, b.widthEv());
-            double top = 1.5 * amount * templates.area(b.holes(), binding) * survey.gain(0.6 * width);
+            double top = 1.5 * amount * templates.area(emitter, b) * survey.gain(0.6 * width);
             double reach = AUGER_REACH * width + 2;
             int to = Math.min(grid.channels, grid.at(binding + offset + reach + 3));
             for (int i = grid.at(binding + offset - reach); i < to; i++) {

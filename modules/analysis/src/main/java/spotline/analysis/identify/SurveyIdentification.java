@@ -31,6 +31,8 @@ import spotline.spectra.Transmission;
  */
 public final class SurveyIdentification {
     private static final double GHOST_GAIN = 20;
+    private static final double PLASMON_GAIN = 30;
+    private static final int MOST_PLASMONS = 2;
     private static final double LARGEST_CARBON_UNCERTAINTY = 0.6;
 
     private final ReferenceData reference;
@@ -68,10 +70,11 @@ public final class SurveyIdentification {
         List<GhostLine> ghosts = reference.ghostLines(grid.photonEv);
         SurveyModelFit model = settled.model().sobered();
         if (!monochromated) model.addGhosts(ghosts, GHOST_GAIN);
+        for (int k = 0; k < MOST_PLASMONS && model.findPlasmon(PLASMON_GAIN); k++) model = model.sobered();
         model = ModelSelection.grow(model, table, declared, work);
         Optional<CarbonShift.Placed> placed = settled.carbon();
         if (knownShiftEv.isEmpty() && placed.isEmpty()) {
-            ShiftContest.Settled again = ShiftContest.place(model, carbon);
+            ShiftContest.Settled again = ShiftContest.place(model, carbon, low, high);
             placed = again.carbon();
             if (placed.isPresent()) model = ModelSelection.grow(again.model().sobered(), table, declared, work);
         }
@@ -90,7 +93,7 @@ public final class SurveyIdentification {
                 elements,
                 model.shiftEv(),
                 features.stream().map(Feature::peak).toList(),
-                Optional.of(detail(survey, model, placed, knownShiftEv, carbon, features, doubts)));
+                Optional.of(detail(survey, model, elements, placed, knownShiftEv, carbon, features, doubts)));
     }
 
     private static ElementSeen doubted(ElementSeen e) {
@@ -108,6 +111,7 @@ public final class SurveyIdentification {
     private static Identification.Detail detail(
             BindingScan survey,
             SurveyModelFit model,
+            List<ElementSeen> elements,
             Optional<CarbonShift.Placed> placed,
             OptionalDouble known,
             Atom carbon,
@@ -149,7 +153,7 @@ public final class SurveyIdentification {
                 model.templates.gaussianEv,
                 features,
                 doubts,
-                QuickComposition.of(model),
+                QuickComposition.of(model, elements),
                 ScanProposals.of(model, background, survey.secondsPerChannel()),
                 surveyModel(model, background),
                 counted > 0 ? OptionalDouble.of(sum / counted) : OptionalDouble.empty());

@@ -26,6 +26,19 @@ final class SurveyModelFit {
     /** Lines expected with less than this many standard deviations get no deviation of their own. */
     private static final double WEAKEST_DEVIATING = 2.5;
 
+    private static final double PLASMON_DEVIATION = 0.15;
+    private static final double NEAR_STATE_EV = 1.8;
+    private static final double FAR_STATE_EV = 3.2;
+    /** Carbonate, above hydrocarbon: only fluorine takes carbon higher, eV. */
+    private static final double HIGHEST_CARBON = 4.8;
+
+    private static final double USUAL_BURIAL = 0.2;
+    private static final double BURIAL_DEVIATION = 0.5;
+    private static final double LEAST_BURIAL = -0.4;
+    private static final double LARGEST_BURIAL = 2;
+    /** Areas of lines scatter by this against cross sections, share. */
+    private static final double LINE_SCATTER = 0.15;
+
     private static final double[] LOSSES = {4.5, 7.5, 11, 15, 19.5, 25};
     private static final double[] LOSS_WIDTHS = {3, 3.5, 4.5, 5, 6, 7};
     private static final double[] AUGER_OFFSETS = {-5, -2, 1, 4, 8};
@@ -35,13 +48,19 @@ final class SurveyModelFit {
     final Design design;
     private final Set<Integer> removed = new TreeSet<>();
     private final List<GhostLine> stray = new ArrayList<>();
+    private final List<Plasmon> plasmons = new ArrayList<>();
+    /** By how much variances were enlarged, channel by channel; empty for not at all. */
+    private final double[] excess;
+
     private final double firstEnergyEv;
     private final double shiftEv;
     private LinearFit fit;
 
-    private SurveyModelFit(Templates templates, Whitening whitening, double firstEnergyEv, double shiftEv) {
+    private SurveyModelFit(
+            Templates templates, Whitening whitening, double[] excess, double firstEnergyEv, double shiftEv) {
         this.templates = templates;
         this.design = new Design(templates.grid.counts, whitening);
+        this.excess = excess;
         this.firstEnergyEv = firstEnergyEv;
         this.shiftEv = shiftEv;
         this.fit = design.solve(new double[0]);
@@ -56,7 +75,7 @@ final class SurveyModelFit {
         double firstEnergy = SHALLOWEST_EV - shiftEv;
         SurveyGrid grid = templates.grid;
         SurveyModelFit first = new SurveyModelFit(
-                templates, Discrepancy.first(grid, firstEnergy), firstEnergy, shiftEv);
+                templates, Discrepancy.first(grid, firstEnergy), new double[0], firstEnergy, shiftEv);
         for (Member m : members) first.add(m, false);
         first.refit();
         return first;
@@ -70,15 +89,19 @@ final class SurveyModelFit {
     /** The same once more, departures enlarged where this fit leaves more than it should. */
     SurveyModelFit sobered() {
         double[] residual = design.residual(fit.curve()).values();
-        return reweighted(Discrepancy.excess(templates.grid, residual), shiftEv);
+        double[] more = Discrepancy.excess(templates.grid, residual);
+        for (int i = 0; i < more.length; i++) {
+            more[i] = Math.max(1, more[i] * (excess.length > 0 ? excess[i] : 1));
+        }
+        return reweighted(more, shiftEv);
     }
 
     /** The same at another shift. */
     SurveyModelFit at(double newShiftEv) {
-        return reweighted(new double[0], newShiftEv);
+        return reweighted(excess, newShiftEv);
     }
 
-    private SurveyModelFit reweighted(double[] excess, double newShiftEv) {
+    private SurveyModelFit reweighted(double[] newExcess, double newShiftEv) {
         int n = templates.grid.channels;
         double[] lines = new double[n];
         double[] groups = new double[n];
@@ -86,7 +109,7 @@ final class SurveyModelFit {
         double[] model = fit.curve();
         for (int e = 0; e < members.size(); e++) {
             double amount = active(e) ? amount(e) : 0;
-            if (amount > 0) templates.heights(members.get(e).atom(), meanOffset(e), amount, lines, groups, unsure);
+            if (amount > 0) templates.heights(members.get(e).emitter(), meanOffset(e), amount, lines, groups, unsure);
         }
         for (int i = 0; i < design.size(); i++) {
             Design.Column c = design.column(i);
@@ -95,25 +118,67 @@ final class SurveyModelFit {
         double[] total = design.background(model);
         for (int i = 0; i < n; i++) total[i] += model[i];
         Whitening whitening = Discrepancy.of(
-                templates.grid, SHALLOWEST_EV - newShiftEv, total, lines, groups, unsure, templates.gaussianEv + 0.6, excess);
-        SurveyModelFit next = new SurveyModelFit(templates, whitening, SHALLOWEST_EV - newShiftEv, newShiftEv);
+                templates.grid, SHALLOWEST_EV - newShiftEv, total, lines, groups, unsure, templates.gaussianEv + 0.6, newExcess);
+        SurveyModelFit next = new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
+        next.plasmons.addAll(plasmons);
         for (int e = 0; e < members.size(); e++) {
             if (!active(e)) continue;
             Member m = members.get(e);
             double amount = amount(e);
             if (!(amount > 0)) continue;
-            next.add(new Member(m.atom(), meanOffset(e), amount, m.significance()), true);
+            Emitter emitter = new Emitter(m.atom(), burial(e));
+            double significance = Math.max(m.significance(), countingSignificance(emitter, meanOffset(e), amount));
+            next.add(new Member(emitter, meanOffset(e), amount, significance), true);
         }
         next.refit();
         if (!stray.isEmpty()) next.addGhosts(stray, 0);
         return next;
     }
 
+    /**
+     * How deep an element lies, from how its lines of different kinetic energy depart from the tables: weighted straight
+     * line of their logarithms, held back by what is usual.
+     */
+    private double burial(int owner) {
+        Member member = members.get(owner);
+        double amount = amount(owner);
+        double before = member.emitter().burial();
+        if (!member.clear() || !(amount > 0)) return before;
+        double photon = templates.grid.photonEv;
+        double main = Emitter.depth(photon - member.atom().main().bindingEv());
+        double top = (USUAL_BURIAL - before) / (BURIAL_DEVIATION * BURIAL_DEVIATION);
+        double bottom = 1 / (BURIAL_DEVIATION * BURIAL_DEVIATION);
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.LINE) continue;
+            AtomLine line = member.atom().lines().get(c.part());
+            double ratio = 1 + fit.x[i] / amount;
+            if (!line.regular() || ratio < 0.1) continue;
+            double u = Math.sqrt(fit.variance(new int[] {i}, new double[] {1})) / (amount * ratio);
+            double lever = Emitter.depth(photon - line.bindingEv()) - main;
+            double w = 1 / (u * u + LINE_SCATTER * LINE_SCATTER);
+            top -= w * lever * Math.log(ratio);
+            bottom += w * lever * lever;
+        }
+        return Math.max(LEAST_BURIAL, Math.min(LARGEST_BURIAL, before + top / bottom));
+    }
+
+    /** Signal of an amount of an element's lines over counting noise alone. */
+    private double countingSignificance(Emitter emitter, double offset, double amount) {
+        double[] curve = templates.photo(emitter, offset).dense(templates.grid.channels);
+        double sum = 0;
+        for (int i = 0; i < curve.length; i++) {
+            double c = curve[i] * amount;
+            sum += c * c / Math.max(1, templates.grid.counts[i]);
+        }
+        return Math.sqrt(sum);
+    }
+
     /** Adds an element's columns; the fit is not renewed. */
     void add(Member member, boolean deviations) {
         int owner = members.size();
         members.add(member);
-        Atom atom = member.atom();
+        Emitter emitter = member.emitter();
         double u = member.offsetEv();
         List<Integer> states = new ArrayList<>();
         for (double offset : stateOffsets(member)) {
@@ -122,20 +187,70 @@ final class SurveyModelFit {
                     owner,
                     states.size(),
                     offset,
-                    member.clear() ? templates.photo(atom, offset) : templates.whole(atom, offset));
-            if (c >= 0) states.add(c);
+                    member.clear() ? templates.photo(emitter, offset) : templates.whole(emitter, offset));
+            if (c < 0) continue;
+            states.add(c);
+            double deviation = stateDeviation(offset - u);
+            if (deviations && member.clear() && deviation < 1) design.expect(c, 0, deviation * member.amount());
         }
         if (member.clear()) addAuger(member, owner, states);
         if (member.strong()) {
             double amount = Math.max(member.amount(), 1e-12);
             for (int j = 0; j < LOSSES.length; j++) {
                 int c = design.add(
-                        Design.Kind.LOSS, owner, j, u, templates.losses(atom, u, LOSSES[j], LOSS_WIDTHS[j]));
-                if (c >= 0) design.expect(c, 0, LOSS_DEVIATION * shakeUp(atom, j) * amount);
+                        Design.Kind.LOSS, owner, j, u, templates.losses(emitter, u, LOSSES[j], LOSS_WIDTHS[j]));
+                if (c >= 0) design.expect(c, 0, LOSS_DEVIATION * shakeUp(member.atom(), j) * amount);
             }
-            design.add(Design.Kind.TAIL, owner, 0, u, templates.tail(atom, u));
+            for (Plasmon p : plasmons) {
+                int c = design.add(
+                        Design.Kind.LOSS,
+                        owner,
+                        LOSSES.length,
+                        u,
+                        templates.losses(emitter, u, p.energyEv(), p.widthEv()));
+                if (c >= 0) design.expect(c, 0, PLASMON_DEVIATION * amount);
+            }
+            design.add(Design.Kind.TAIL, owner, 0, u, templates.tail(emitter, u));
         }
         if (deviations) addDeviations(member, owner);
+    }
+
+    /** Share of an element that a state this far from the main one may hold. */
+    private static double stateDeviation(double distanceEv) {
+        double d = Math.abs(distanceEv);
+        if (d < NEAR_STATE_EV) return 1;
+        return d < FAR_STATE_EV ? 0.4 : 0.12;
+    }
+
+    /** A loss that all lines share: a volume plasmon. */
+    record Plasmon(double energyEv, double widthEv) {}
+
+    /** Looks for one loss that lines of all strong elements repeat; true where it was found and will be in the next fit. */
+    boolean findPlasmon(double leastGain) {
+        Plasmon best = null;
+        double most = leastGain;
+        Design.White residual = design.residual(fit.curve());
+        Hunt.Base base = new Hunt.Base(design, fit.passive, c -> true);
+        for (double energy = 6; energy <= 28; energy += 0.8) {
+            double[] sum = new double[templates.grid.channels];
+            for (int e = 0; e < members.size(); e++) {
+                Member m = members.get(e);
+                if (!active(e) || !m.strong()) continue;
+                templates.losses(m.emitter(), meanOffset(e), energy, 2.5).addTo(sum, amount(e));
+            }
+            Design.White white = design.white(sum);
+            double push = white.dot(residual);
+            if (push <= 0) continue;
+            double[] z = base.factor.forward(base.couplings(white));
+            double free = white.square();
+            for (double v : z) free -= v * v;
+            if (!(free > 0) || push * push / free <= most) continue;
+            most = push * push / free;
+            best = new Plasmon(energy, 2.5);
+        }
+        if (best == null) return false;
+        plasmons.add(best);
+        return true;
     }
 
     private static double shakeUp(Atom atom, int loss) {
@@ -152,7 +267,7 @@ final class SurveyModelFit {
                     owner,
                     j,
                     member.offsetEv() + AUGER_OFFSETS[j],
-                    templates.auger(member.atom(), member.offsetEv() + AUGER_OFFSETS[j]));
+                    templates.auger(member.emitter(), member.offsetEv() + AUGER_OFFSETS[j]));
             if (c >= 0) tied.add(c);
         }
         if (tied.isEmpty() || states.isEmpty()) return;
@@ -171,7 +286,7 @@ final class SurveyModelFit {
         for (int l = 1; l < lines.size(); l++) {
             AtomLine line = lines.get(l);
             if (!templates.inside(line.bindingEv(), member.offsetEv())) continue;
-            Curve curve = templates.line(line, member.offsetEv());
+            Curve curve = templates.line(member.emitter(), line, member.offsetEv());
             double expected = member.amount() * Math.sqrt(design.white(curve).square());
             if (expected < WEAKEST_DEVIATING) continue;
             int c = design.add(Design.Kind.LINE, owner, l, member.offsetEv(), curve);
@@ -188,7 +303,8 @@ final class SurveyModelFit {
         double high = Math.min(u + 5.5, member.atom().highestEv() - shiftEv + 0.7);
         if (member.symbol().equals("C")) {
             low = u - 3.2;
-            high = member.atom().highestEv() - shiftEv + 0.7;
+            boolean fluorine = members.stream().anyMatch(m -> m.symbol().equals("F"));
+            high = (fluorine ? member.atom().highestEv() : HIGHEST_CARBON) - shiftEv + 0.7;
         }
         int below = Math.max(0, (int) Math.floor((u - low) / spacing));
         int above = Math.max(0, (int) Math.floor((high - u) / spacing));
@@ -244,6 +360,11 @@ final class SurveyModelFit {
 
     LinearFit fit() {
         return fit;
+    }
+
+    /** Measured binding energy from which on the survey is modelled. */
+    double firstEnergyEv() {
+        return firstEnergyEv;
     }
 
     double shiftEv() {
@@ -311,7 +432,7 @@ final class SurveyModelFit {
         for (int i = 0; i < design.size(); i++) {
             Design.Column c = design.column(i);
             if (c.owner() != owner || c.kind() != Design.Kind.STATE || fit.x[i] == 0) continue;
-            templates.line(line, c.offsetEv()).addTo(sum, fit.x[i]);
+            templates.line(members.get(owner).emitter(), line, c.offsetEv()).addTo(sum, fit.x[i]);
         }
         return sum;
     }
@@ -319,7 +440,7 @@ final class SurveyModelFit {
     /** The Auger group as the tables have it for the fitted amount. */
     double[] augerCurve(int owner) {
         double[] sum = new double[templates.grid.channels];
-        templates.auger(members.get(owner).atom(), meanOffset(owner)).addTo(sum, amount(owner));
+        templates.auger(members.get(owner).emitter(), meanOffset(owner)).addTo(sum, amount(owner));
         return sum;
     }
 

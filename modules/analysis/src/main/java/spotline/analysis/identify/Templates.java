@@ -15,7 +15,7 @@ import spotline.spectra.Transmission;
 final class Templates {
     private static final double MEAN_FREE_PATH_EXPONENT = 0.75;
     /** Weaker satellites drown in the losses of whatever lies below them. */
-    private static final double FAINTEST_SATELLITE = 0.004;
+    private static final double FAINTEST_SATELLITE = 0.002;
     /** Bonding broadens shallow levels, eV (common practice, no source). */
     private static final double VALENCE_BROADENING = 2.5;
 
@@ -68,15 +68,19 @@ final class Templates {
         return crossSection * Math.pow(kinetic / 1000, MEAN_FREE_PATH_EXPONENT) * transmission.at(kinetic);
     }
 
-    double area(AtomLine line) {
-        double sum = 0;
-        for (AtomLine.Member m : line.members()) sum += area(m.crossSection(), m.bindingEv());
-        return sum;
+    double area(Emitter emitter, AtomLine.Member member) {
+        return area(member.crossSection(), member.bindingEv())
+                * emitter.factor(grid.photonEv - member.bindingEv(), grid.photonEv);
     }
 
-    double augerArea(Atom atom) {
+    double area(Emitter emitter, AugerBranch branch) {
+        return area(branch.holes(), grid.photonEv - branch.kineticEv())
+                * emitter.factor(branch.kineticEv(), grid.photonEv);
+    }
+
+    double area(Emitter emitter, AtomLine line) {
         double sum = 0;
-        for (AugerBranch b : atom.auger()) sum += area(b.holes(), grid.photonEv - b.kineticEv());
+        for (AtomLine.Member m : line.members()) sum += area(emitter, m);
         return sum;
     }
 
@@ -95,9 +99,9 @@ final class Templates {
         return new PeakShape(Math.hypot(gaussianEv, branch.widthEv()), 0);
     }
 
-    private void put(AtomLine line, double offset, double factor) {
+    private void put(Emitter emitter, AtomLine line, double offset, double factor) {
         for (AtomLine.Member m : line.members()) {
-            double area = area(m.crossSection(), m.bindingEv()) * factor;
+            double area = area(emitter, m) * factor;
             if (area == 0) continue;
             PeakShape shape = shape(m);
             double centre = m.bindingEv() + offset;
@@ -108,31 +112,25 @@ final class Templates {
         }
     }
 
-    Curve photo(Atom atom, double offset) {
-        for (AtomLine line : atom.lines()) put(line, offset, 1);
+    Curve photo(Emitter emitter, double offset) {
+        for (AtomLine line : emitter.atom().lines()) put(emitter, line, offset, 1);
         return builder.build();
     }
 
-    Curve line(AtomLine line, double offset) {
-        put(line, offset, 1);
-        return builder.build();
-    }
-
-    /** A line spread over several offsets with shares. */
-    Curve line(AtomLine line, double[] offsets, double[] shares) {
-        for (int k = 0; k < offsets.length; k++) if (shares[k] > 0) put(line, offsets[k], shares[k]);
+    Curve line(Emitter emitter, AtomLine line, double offset) {
+        put(emitter, line, offset, 1);
         return builder.build();
     }
 
     /** All lines together, or none of them when none lies inside. */
-    Curve whole(Atom atom, double offset) {
-        for (AtomLine line : atom.lines()) put(line, offset, 1);
-        putAuger(atom, offset);
+    Curve whole(Emitter emitter, double offset) {
+        for (AtomLine line : emitter.atom().lines()) put(emitter, line, offset, 1);
+        putAuger(emitter, offset);
         return builder.build();
     }
 
-    Curve auger(Atom atom, double offset) {
-        putAuger(atom, offset);
+    Curve auger(Emitter emitter, double offset) {
+        putAuger(emitter, offset);
         return builder.build();
     }
 
@@ -142,26 +140,27 @@ final class Templates {
      *
      * @param lines each line by the share that its shape may be wrong by
      */
-    void heights(Atom atom, double offset, double amount, double[] lines, double[] groups, double[] unsure) {
-        for (AtomLine line : atom.lines()) {
-            put(line, offset, amount);
+    void heights(
+            Emitter emitter, double offset, double amount, double[] lines, double[] groups, double[] unsure) {
+        for (AtomLine line : emitter.atom().lines()) {
+            put(emitter, line, offset, amount);
             Curve curve = builder.build();
             curve.addTo(unsure, line.main() ? MAIN_SHAPE : line.regular() ? SECOND_SHAPE : IRREGULAR_SHAPE);
             curve.addTo(line.regular() ? lines : groups, 1);
         }
-        for (AugerBranch b : atom.auger()) {
+        for (AugerBranch b : emitter.atom().auger()) {
             double binding = grid.photonEv - b.kineticEv();
-            double area = 0.5 * amount * area(b.holes(), binding);
+            double area = 0.5 * amount * area(emitter, b);
             PeakShape shape = b.listed() ? shape(b) : new PeakShape(UNLISTED_REACH, 0);
             if (area > 0) shape.addTo(builder, grid, binding + offset, area * shape.fwhmEv / shape(b).fwhmEv);
         }
         builder.build().addTo(groups, 1);
     }
 
-    private void putAuger(Atom atom, double offset) {
-        for (AugerBranch b : atom.auger()) {
+    private void putAuger(Emitter emitter, double offset) {
+        for (AugerBranch b : emitter.atom().auger()) {
             double binding = grid.photonEv - b.kineticEv();
-            double area = area(b.holes(), binding);
+            double area = area(emitter, b);
             if (area > 0) shape(b).addTo(builder, grid, binding + offset, area);
         }
     }
@@ -183,10 +182,10 @@ final class Templates {
     }
 
     /** Energy-loss structure a fixed way behind every line: a smear that all lines of the element share. */
-    Curve losses(Atom atom, double offset, double lossEv, double fwhmEv) {
-        for (AtomLine line : atom.lines()) {
+    Curve losses(Emitter emitter, double offset, double lossEv, double fwhmEv) {
+        for (AtomLine line : emitter.atom().lines()) {
             for (AtomLine.Member m : line.members()) {
-                double area = area(m.crossSection(), m.bindingEv());
+                double area = area(emitter, m);
                 new PeakShape(Math.hypot(gaussianEv, fwhmEv), 0)
                         .addTo(builder, grid, m.bindingEv() + offset + lossEv, area);
             }
@@ -210,15 +209,14 @@ final class Templates {
     }
 
     /** Inelastic tail of all lines and Auger branches. */
-    Curve tail(Atom atom, double offset) {
-        for (AtomLine line : atom.lines()) {
+    Curve tail(Emitter emitter, double offset) {
+        for (AtomLine line : emitter.atom().lines()) {
             for (AtomLine.Member m : line.members()) {
-                putTail(m.bindingEv() + offset, area(m.crossSection(), m.bindingEv()));
+                putTail(m.bindingEv() + offset, area(emitter, m));
             }
         }
-        for (AugerBranch b : atom.auger()) {
-            double binding = grid.photonEv - b.kineticEv();
-            putTail(binding + offset, area(b.holes(), binding));
+        for (AugerBranch b : emitter.atom().auger()) {
+            putTail(grid.photonEv - b.kineticEv() + offset, area(emitter, b));
         }
         return builder.build();
     }

@@ -45,7 +45,7 @@ final class AugerEmission {
             split(parts, top, holes, 14, 3);
             return;
         }
-        double apart = 1.15 * (level(element, "2s", 20) - level(element, "2p3/2", 5)) + draw.between(2, 6);
+        double apart = level(element, "2s", 20) - level(element, "2p3/2", 5) + draw.between(-1, 4);
         split(parts, top, 0.6 * holes, 5, 2);
         split(parts, top - apart, 0.3 * holes, 7, 2);
         split(parts, top - 2 * apart, 0.1 * holes, 8, 1);

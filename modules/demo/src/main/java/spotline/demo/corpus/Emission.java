@@ -13,6 +13,10 @@ import spotline.reference.ReferenceData;
 final class Emission {
     private static final double SLOWEST_EV = 60;
     private static final double SHALLOWEST_EV = 3;
+    private static final double UNLISTED_WIDTH_EV = 0.8;
+    /** Lifetimes in solids against the tables: narrow levels come out wider, wide ones narrower. */
+    private static final double WIDTH_POWER = 0.85;
+
     private static final double OVERLAYER_EXPONENT = 0.84;
 
     private final ReferenceData data;
@@ -20,6 +24,7 @@ final class Emission {
     private final Recipe recipe;
     private final double mediumExponent;
     private final Draw draw;
+    private final double widthFactor;
 
     Emission(ReferenceData data, Setup setup, Recipe recipe, double mediumExponent, Draw draw) {
         this.data = data;
@@ -27,6 +32,7 @@ final class Emission {
         this.recipe = recipe;
         this.mediumExponent = mediumExponent;
         this.draw = draw;
+        this.widthFactor = draw.between(0.8, 1.25);
     }
 
     /** Share of the electrons of an energy that come out: mean free path and overlayer. */
@@ -66,14 +72,8 @@ final class Emission {
         double sigma = data.crossSection(member, setup.photonEv()).orElse(0);
         double kinetic = setup.photonEv() - binding;
         if (binding < SHALLOWEST_EV || kinetic < SLOWEST_EV || sigma <= 0) return;
-        double broken = shell.naturalWidthEv().orElse(0);
-        double scale = switch (member.orbital().l()) {
-            case 0 -> 1.6;
-            case 1 -> 1.1;
-            default -> 0.7;
-        };
-        double lorentz = (0.06 + 0.45 * Math.pow(binding / 1000, 1.2) * scale) * draw.factor(0.15);
-        if (broken > 3.5) lorentz = broken * draw.between(0.7, 1.2);
+        double listed = shell.naturalWidthEv().orElse(UNLISTED_WIDTH_EV);
+        double lorentz = widthFactor * Math.pow(listed, WIDTH_POWER) * draw.factor(0.2);
         double valence = binding < 27 && member.orbital().l() < 2 ? draw.between(2, 4) : 0;
         double area = atoms * sigma * strength * escape(of, kinetic);
         String name = shell.line().orbital().toString();

@@ -79,7 +79,7 @@ public final class SurveyCorpus {
             apparent.merge(ingredient.symbol(), amount, Double::sum);
             if (ingredient.symbol().equals("C")) hydrocarbon += amount * hydrocarbonShare(ingredient);
         }
-        double[] expected = secondary(setup, parts, draw);
+        double[] expected = secondary(setup, parts, recipe.chargingEv(), draw);
         for (Contribution part : parts.values()) {
             for (int i = 0; i < expected.length; i++) expected[i] += part.structure[i] + part.tail[i];
         }
@@ -150,7 +150,7 @@ public final class SurveyCorpus {
         return amount;
     }
 
-    private static double[] secondary(Setup setup, Map<String, Contribution> parts, Draw draw) {
+    private static double[] secondary(Setup setup, Map<String, Contribution> parts, double charging, Draw draw) {
         int n = setup.channels();
         double mean = 0;
         for (Contribution part : parts.values()) {
@@ -165,13 +165,12 @@ public final class SurveyCorpus {
             double binding = setup.lowEv() + i * setup.stepEv();
             double kinetic = Math.max(40, setup.photonEv() - binding);
             double transmission = Math.pow(kinetic / 1000, setup.transmissionPower());
-            boolean slowEnough = binding > 0;
             out[i] = flat * transmission;
-            if (slowEnough) {
-                double rise = -Math.expm1(-binding / 60);
+            if (binding > charging) {
+                double rise = -Math.expm1(-(binding - charging) / 60);
                 out[i] += share * mean * rise * Math.pow(kinetic / 1000, -slope) * transmission;
             }
-            if (binding > 0 && binding < 9) out[i] += band * transmission;
+            if (binding > charging && binding < charging + 9) out[i] += band * transmission;
         }
         return out;
     }
