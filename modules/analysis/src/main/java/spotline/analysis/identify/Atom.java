@@ -12,7 +12,12 @@ import spotline.reference.Element;
  * @param rare not met outside special work: it takes more to believe in it
  */
 record Atom(
-        Element element, List<AtomLine> lines, List<AugerBranch> auger, double lowestEv, double highestEv, boolean rare) {
+        Element element,
+        List<AtomLine> lines,
+        List<AugerBranch> auger,
+        double lowestEv,
+        double highestEv,
+        boolean rare) {
     Atom {
         lines = List.copyOf(lines);
         auger = List.copyOf(auger);

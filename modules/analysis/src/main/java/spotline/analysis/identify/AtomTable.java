@@ -93,8 +93,7 @@ final class AtomTable {
         return atoms.stream().filter(a -> a.symbol().equals(symbol)).findFirst();
     }
 
-    private static Optional<Atom> atom(
-            ReferenceData reference, Element element, AugerBranches auger, double photonEv) {
+    private static Optional<Atom> atom(ReferenceData reference, Element element, AugerBranches auger, double photonEv) {
         Optional<Line> main = reference.mainLine(element, photonEv);
         if (main.isEmpty()) return Optional.empty();
         List<AtomLine> lines = new ArrayList<>();
@@ -104,16 +103,11 @@ final class AtomTable {
         }
         if (lines.stream().noneMatch(AtomLine::main)) return Optional.empty();
         lines.sort(Comparator.comparing((AtomLine l) -> !l.main())
-                .thenComparing(Comparator.comparingDouble(AtomLine::crossSection)
-                        .reversed()));
+                .thenComparing(
+                        Comparator.comparingDouble(AtomLine::crossSection).reversed()));
         EnergyRange states = states(reference, element, main.get(), lines.get(0).bindingEv());
         return Optional.of(new Atom(
-                element,
-                lines,
-                auger.of(element),
-                states.lowEv(),
-                states.highEv(),
-                RARE.contains(element.symbol())));
+                element, lines, auger.of(element), states.lowEv(), states.highEv(), RARE.contains(element.symbol())));
     }
 
     private static Optional<AtomLine> line(ReferenceData reference, LineData data, Line main, double photonEv) {
@@ -122,9 +116,8 @@ final class AtomTable {
             Optional<LevelEnergy> energy = reference.bindingEnergy(member);
             OptionalDouble sigma = reference.crossSection(member, photonEv);
             if (energy.isEmpty() || sigma.isEmpty()) continue;
-            double width = reference.naturalWidth(member)
-                    .map(NaturalWidth::fwhmEv)
-                    .orElse(UNKNOWN_WIDTH);
+            double width =
+                    reference.naturalWidth(member).map(NaturalWidth::fwhmEv).orElse(UNKNOWN_WIDTH);
             members.add(new AtomLine.Member(member, energy.get().valueEv(), sigma.getAsDouble(), width));
         }
         if (members.isEmpty()) return Optional.empty();

@@ -68,9 +68,7 @@ final class AugerBranches {
     }
 
     private static Optional<AugerLine> line(List<AugerLine> listed, Decay decay) {
-        return listed.stream()
-                .filter(l -> l.transition().equals(decay.name()))
-                .findFirst();
+        return listed.stream().filter(l -> l.transition().equals(decay.name())).findFirst();
     }
 
     private OptionalDouble estimate(Element element, Element next, Decay decay) {

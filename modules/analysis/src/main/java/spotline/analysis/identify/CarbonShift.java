@@ -44,10 +44,7 @@ final class CarbonShift {
         int owner = model.owner(carbon.symbol());
         Design design = model.design;
         base = new Hunt.Base(design, model.fit().passive, c -> design.column(c).owner() != owner);
-        double[] amounts = base.solve();
-        double[] rest = new double[templates.grid.channels];
-        for (int k = 0; k < amounts.length; k++) design.column(base.kept[k]).curve().addTo(rest, amounts[k]);
-        residual = design.residual(rest);
+        residual = base.residual();
     }
 
     private PeakShape shape(double widthFactor) {

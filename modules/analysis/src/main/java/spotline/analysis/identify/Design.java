@@ -91,6 +91,10 @@ final class Design {
         return columns.size();
     }
 
+    int channels() {
+        return counts.length;
+    }
+
     Column column(int index) {
         return columns.get(index);
     }
@@ -227,7 +231,8 @@ final class Design {
 
     double[] curve(double[] x) {
         double[] total = new double[counts.length];
-        for (int i = 0; i < columns.size(); i++) if (x[i] != 0) columns.get(i).curve().addTo(total, x[i]);
+        for (int i = 0; i < columns.size(); i++)
+            if (x[i] != 0) columns.get(i).curve().addTo(total, x[i]);
         return total;
     }
 }

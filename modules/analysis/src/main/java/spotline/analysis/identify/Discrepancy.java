@@ -63,8 +63,14 @@ final class Discrepancy {
      * @param groups heights of Auger groups and of lines that many-electron effects break up
      */
     static Whitening of(
-            SurveyGrid grid, double firstEnergyEv, double[] total, double[] lines, double[] groups, double[] unsure,
-            double fwhmEv, double[] excess) {
+            SurveyGrid grid,
+            double firstEnergyEv,
+            double[] total,
+            double[] lines,
+            double[] groups,
+            double[] unsure,
+            double fwhmEv,
+            double[] excess) {
         int n = grid.channels;
         int reach = Math.max(1, (int) Math.round(0.6 * fwhmEv / grid.step));
         double[] wide = extreme(unsure, reach, true);

@@ -89,7 +89,8 @@ final class Features {
         Atom atom = model.members.get(owner).atom();
         double offset = model.meanOffset(owner);
         for (AtomLine line : atom.lines()) {
-            double strong = model.amount(owner) * model.templates.area(model.members.get(owner).emitter(), line);
+            double strong = model.amount(owner)
+                    * model.templates.area(model.members.get(owner).emitter(), line);
             if (area > strong) continue;
             double at = line.bindingEv() + offset;
             for (GhostLine ghost : ghosts) {

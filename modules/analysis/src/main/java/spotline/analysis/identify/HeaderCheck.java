@@ -180,7 +180,8 @@ final class HeaderCheck {
                     double best = 0;
                     for (double off = -6; off <= 6; off += 2) {
                         Curve curve = model.templates.auger(
-                                model.members.get(owner).emitter(), model.meanOffset(owner) + photon - grid.photonEv + off);
+                                model.members.get(owner).emitter(),
+                                model.meanOffset(owner) + photon - grid.photonEv + off);
                         if (curve.isEmpty()) continue;
                         Design.White white = design.white(curve);
                         double push = white.dot(residual);

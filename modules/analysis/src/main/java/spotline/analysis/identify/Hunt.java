@@ -56,9 +56,19 @@ final class Hunt {
             return factor.solve(right);
         }
 
+        /** Whitened counts less what the kept columns alone make of them. */
+        Design.White residual() {
+            double[] amounts = solve();
+            double[] model = new double[design.channels()];
+            for (int k = 0; k < amounts.length; k++)
+                design.column(kept[k]).curve().addTo(model, amounts[k]);
+            return design.residual(model);
+        }
+
         double[] couplings(Design.White curve) {
             double[] h = new double[kept.length];
-            for (int k = 0; k < kept.length; k++) h[k] = design.column(kept[k]).white().dot(curve);
+            for (int k = 0; k < kept.length; k++)
+                h[k] = design.column(kept[k]).white().dot(curve);
             return h;
         }
     }

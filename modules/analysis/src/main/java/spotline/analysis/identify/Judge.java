@@ -86,7 +86,9 @@ final class Judge {
                 strongest = Math.max(strongest, test.significance());
                 if (test.auger()) auger = true;
                 else if (test.line().regular() && test.ratio() < AREA_FACTOR) proving++;
-            } else if (test.expected() >= DETECTABLE && !test.auger() && test.line().regular()) {
+            } else if (test.expected() >= DETECTABLE
+                    && !test.auger()
+                    && test.line().regular()) {
                 missing.add(new Evidence.LineMissing(name, test.energyEv(), test.expected(), test.significance()));
                 boolean weighty = test.expected() * test.expected() > CONTRADICTING_SHARE * gain;
                 contradicted |= weighty && test.expected() >= MUST_SHOW && !fits;
@@ -97,8 +99,9 @@ final class Judge {
         }
         List<Evidence.Alternative> alternatives =
                 gain < BEYOND_DOUBT && proving < 4 ? alternatives(owner, gain, tests) : List.of();
-        boolean twoLines = gain >= PRESENT_GAIN && (proving >= 2 || (proving >= 1 && auger));
-        boolean onlyLine = gain >= PRESENT_GAIN_ONE_LINE && proving >= 1 && couldShow <= 1 && alternatives.isEmpty();
+        double weighed = gain - ModelSelection.penalty(atom, declared);
+        boolean twoLines = weighed >= PRESENT_GAIN && (proving >= 2 || (proving >= 1 && auger));
+        boolean onlyLine = weighed >= PRESENT_GAIN_ONE_LINE && proving >= 1 && couldShow <= 1 && alternatives.isEmpty();
         boolean rival = alternatives.stream().anyMatch(a -> a.likelihoodGain() > gain - CLOSE_GAIN / 2);
         boolean present = (twoLines && !rival || onlyLine) && !contradicted && !atom.rare();
         if (atom.rare()) present = twoLines && !rival && !contradicted && proving >= 3;
@@ -113,7 +116,8 @@ final class Judge {
     }
 
     private String name(Atom atom, LineTests.Test test) {
-        if (test.auger()) return atom.symbol() + " " + LineTests.mainBranch(atom).name();
+        if (test.auger())
+            return atom.symbol() + " " + LineTests.mainBranch(atom).name();
         return test.line().line().toString();
     }
 
@@ -121,7 +125,8 @@ final class Judge {
     private Set<String> overlapping(int owner, LineTests.Test test) {
         Set<String> names = new TreeSet<>();
         double width = model.templates.gaussianEv;
-        double own = model.amount(owner) * model.templates.area(model.members.get(owner).emitter(), test.line());
+        double own = model.amount(owner)
+                * model.templates.area(model.members.get(owner).emitter(), test.line());
         for (int e = 0; e < model.members.size(); e++) {
             if (e == owner || !model.active(e)) continue;
             Emitter emitter = model.members.get(e).emitter();
@@ -132,14 +137,16 @@ final class Judge {
                 for (AtomLine.Member m : line.members()) {
                     double apart = Math.abs(m.bindingEv() + offset - test.energyEv());
                     double area = amount * model.templates.area(emitter, m);
-                    if (apart < width && area > 0.1 * own) names.add(m.line() + " under " + test.line().line());
+                    if (apart < width && area > 0.1 * own)
+                        names.add(m.line() + " under " + test.line().line());
                 }
             }
             for (AugerBranch b : other.auger()) {
                 double binding = model.templates.grid.photonEv - b.kineticEv();
                 double area = amount * model.templates.area(emitter, b);
                 if (Math.abs(binding + offset - test.energyEv()) < b.widthEv() && area > 0.3 * own) {
-                    names.add(other.symbol() + " " + b.name() + " under " + test.line().line());
+                    names.add(other.symbol() + " " + b.name() + " under "
+                            + test.line().line());
                 }
             }
         }
@@ -151,10 +158,7 @@ final class Judge {
         Design design = model.design;
         Hunt.Base base =
                 new Hunt.Base(design, model.fit().passive, c -> design.column(c).owner() != owner);
-        double[] amounts = base.solve();
-        double[] rest = new double[model.templates.grid.channels];
-        for (int k = 0; k < amounts.length; k++) design.column(base.kept[k]).curve().addTo(rest, amounts[k]);
-        Design.White residual = design.residual(rest);
+        Design.White residual = base.residual();
         Atom self = model.members.get(owner).atom();
         double own = gain - ModelSelection.penalty(self, declared);
         double least = Math.max(8, Math.min(CLOSE_SHARE * own, own - CLOSE_GAIN));
@@ -176,12 +180,14 @@ final class Judge {
     /** Strong lines whose ghost or loss may be what looks like the line. */
     private List<Evidence.Alternative> sources(int owner, LineTests.Test test) {
         List<Evidence.Alternative> found = new ArrayList<>();
-        double area = model.amount(owner) * model.templates.area(model.members.get(owner).emitter(), test.line());
+        double area = model.amount(owner)
+                * model.templates.area(model.members.get(owner).emitter(), test.line());
         for (int e = 0; e < model.members.size(); e++) {
             if (e == owner || !model.active(e)) continue;
             double amount = model.amount(e);
             for (AtomLine line : model.members.get(e).atom().lines()) {
-                double strong = amount * model.templates.area(model.members.get(e).emitter(), line);
+                double strong =
+                        amount * model.templates.area(model.members.get(e).emitter(), line);
                 double at = line.bindingEv() + model.meanOffset(e);
                 for (GhostLine ghost : ghosts) {
                     boolean here = Math.abs(at + ghost.apparentShiftEv() - test.energyEv()) < GHOST_WITHIN_EV;
@@ -199,7 +205,8 @@ final class Judge {
             }
             for (AugerBranch b : model.members.get(e).atom().auger()) {
                 double at = model.templates.grid.photonEv - b.kineticEv() + model.meanOffset(e);
-                double group = amount * model.templates.area(model.members.get(e).emitter(), b);
+                double group =
+                        amount * model.templates.area(model.members.get(e).emitter(), b);
                 if (Math.abs(at - test.energyEv()) < b.widthEv() + AUGER_SLACK_EV && group > area) {
                     found.add(new Evidence.Alternative(
                             "Auger group " + model.members.get(e).symbol() + " " + b.name(), Double.NaN));
@@ -220,16 +227,14 @@ final class Judge {
         StringBuilder seen = new StringBuilder();
         for (LineSeen line : lines) {
             if (seen.length() > 0) seen.append(", ");
-            seen.append(String.format(Locale.ROOT, "%s at %.1f eV (%.0f sigma", line.line(), line.energyEv(), line.significance()));
+            seen.append(String.format(
+                    Locale.ROOT, "%s at %.1f eV (%.0f sigma", line.line(), line.energyEv(), line.significance()));
             if (!Double.isNaN(line.ratioToExpected())) {
                 seen.append(String.format(Locale.ROOT, ", %.2f of the expected", line.ratioToExpected()));
             }
             seen.append(')');
         }
-        reasons.add(
-                lines.isEmpty()
-                        ? "No line stands out by itself; all together do."
-                        : "Seen: " + seen + ".");
+        reasons.add(lines.isEmpty() ? "No line stands out by itself; all together do." : "Seen: " + seen + ".");
         for (Evidence.LineMissing m : missing) {
             reasons.add(String.format(
                     Locale.ROOT,
@@ -242,7 +247,11 @@ final class Judge {
         for (Evidence.Alternative a : alternatives) {
             reasons.add("Could also be " + a.explanation() + ".");
         }
-        reasons.add(String.format(Locale.ROOT, "The model of the survey gains %.0f by %s.", gain, atom.element().name()));
+        reasons.add(String.format(
+                Locale.ROOT,
+                "The model of the survey gains %.0f by %s.",
+                gain,
+                atom.element().name()));
         if (verdict == Verdict.POSSIBLE && alternatives.isEmpty() && missing.isEmpty()) {
             reasons.add("One line alone, or too weak, to call it present.");
         }

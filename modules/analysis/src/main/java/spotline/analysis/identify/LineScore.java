@@ -33,7 +33,12 @@ final class LineScore {
     private final double[] lever;
 
     private LineScore(
-            Atom atom, double[] binding, double[] expected, double[] tolerance, double[] slack, double[] widths,
+            Atom atom,
+            double[] binding,
+            double[] expected,
+            double[] tolerance,
+            double[] slack,
+            double[] widths,
             double[] lever) {
         this.atom = atom;
         this.binding = binding;
@@ -118,7 +123,8 @@ final class LineScore {
             int i = survey.grid.at(binding[l] + offset);
             if (i <= 0 || i >= response.length || widths[l] > WIDEST) continue;
             double t = tolerance[l] * expected(l, match.burial()) * match.amount();
-            double gap = (response[i] - expected(l, match.burial()) * match.amount()) / Math.hypot(survey.deviation[i], t);
+            double gap =
+                    (response[i] - expected(l, match.burial()) * match.amount()) / Math.hypot(survey.deviation[i], t);
             if (gap > 0) sum += 0.5 * robust(gap);
         }
         return sum;

@@ -22,12 +22,7 @@ final class LineTests {
      * @param independent share of it that no other element's columns can make
      */
     record Test(
-            AtomLine line,
-            boolean auger,
-            double energyEv,
-            double significance,
-            double expected,
-            double independent) {
+            AtomLine line, boolean auger, double energyEv, double significance, double expected, double independent) {
         double ratio() {
             return expected > 0 ? significance / expected : Double.NaN;
         }
@@ -40,9 +35,7 @@ final class LineTests {
         double[] x = model.fit().x;
         Hunt.Base base = new Hunt.Base(design, model.fit().passive, c -> {
             Design.Column column = design.column(c);
-            return column.owner() != owner
-                    || column.kind() == Design.Kind.TAIL
-                    || column.kind() == Design.Kind.LOSS;
+            return column.owner() != owner || column.kind() == Design.Kind.TAIL || column.kind() == Design.Kind.LOSS;
         });
         double[] own = new double[model.templates.grid.channels];
         for (int i = 0; i < design.size(); i++) {
@@ -118,7 +111,8 @@ final class LineTests {
         Design.White fixed = design.white(others);
         double[] right = new double[base.kept.length];
         for (int k = 0; k < right.length; k++) {
-            right[k] = design.right(base.kept[k]) - design.column(base.kept[k]).white().dot(fixed);
+            right[k] = design.right(base.kept[k])
+                    - design.column(base.kept[k]).white().dot(fixed);
         }
         double[] h = base.couplings(white);
         double[] solved = base.factor.solve(right);

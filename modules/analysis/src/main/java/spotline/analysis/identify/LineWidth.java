@@ -17,6 +17,7 @@ final class LineWidth {
     private static final double NARROWEST = 0.8;
     /** Wider lines are doublets or several states, which the model brings along. */
     private static final double WIDEST = 3.2;
+
     private static final double CLEAR = 12;
     private static final int MOST = 8;
 
@@ -31,8 +32,7 @@ final class LineWidth {
             if (wide.response[i] < wide.response[i - 1] || wide.response[i] <= wide.response[i + 1]) continue;
             tops.add(i);
         }
-        tops.sort((a, b) -> Double.compare(
-                wide.response[b] / wide.deviation[b], wide.response[a] / wide.deviation[a]));
+        tops.sort((a, b) -> Double.compare(wide.response[b] / wide.deviation[b], wide.response[a] / wide.deviation[a]));
         List<Double> widths = new ArrayList<>();
         for (int i : tops.subList(0, Math.min(MOST, tops.size()))) {
             double best = narrow.response[i];

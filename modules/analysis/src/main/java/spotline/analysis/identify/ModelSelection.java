@@ -24,7 +24,15 @@ final class ModelSelection {
     private static final Set<String> COMMON = Set.of(
             "Li", "B", "N", "F", "Na", "Mg", "Al", "Si", "P", "S", "Cl", "K", "Ca", "Ti", "V", "Cr", "Mn", "Fe", "Co",
             "Ni", "Cu", "Zn", "Ga", "As", "Br", "Zr", "Mo", "Ag", "In", "Sn", "I", "Ba", "W", "Pt", "Au", "Pb");
+
     private static final int MOST_ROUNDS = 8;
+    private static final int MOST_EXCHANGES = 3;
+    /** Elements seen more clearly than this are not put in question. */
+    private static final double EXCHANGEABLE = 250;
+
+    private static final double MARGIN = 6;
+    /** What an element must bring besides where its main line lies under another's: that one's area may be wrong. */
+    private static final double OVERLAP_PENALTY = 30;
     /** Two elements may enter in one round if their best lines lie this far apart, eV. */
     private static final double APART = 60;
 
@@ -53,7 +61,10 @@ final class ModelSelection {
                 if (taken.stream().anyMatch(t -> Math.abs(t - at) < APART)) continue;
                 taken.add(at);
                 Member member = new Member(
-                        new Emitter(atom, Hunt.USUAL_BURIAL), gain.candidate().offsetEv(), gain.amount(), Math.sqrt(gain.gain()));
+                        new Emitter(atom, Hunt.USUAL_BURIAL),
+                        gain.candidate().offsetEv(),
+                        gain.amount(),
+                        Math.sqrt(gain.gain()));
                 strong |= member.clear();
                 model.add(member, true);
                 if (taken.size() == 3) break;
@@ -62,7 +73,46 @@ final class ModelSelection {
             if (strong) model = model.sobered();
             model = prune(model, declared);
         }
-        return prune(model.sobered(), declared);
+        model = prune(model.sobered(), declared);
+        return prune(exchanged(model, hunt, declared), declared);
+    }
+
+    /** Elements that came first give way where another does better in their place. */
+    private static SurveyModelFit exchanged(SurveyModelFit start, Hunt hunt, Set<String> declared) {
+        SurveyModelFit model = start;
+        for (int round = 0; round < MOST_EXCHANGES; round++) {
+            boolean changed = false;
+            for (int e = 0; e < model.members.size() && !changed; e++) {
+                if (!model.active(e)) continue;
+                Atom atom = model.members.get(e).atom();
+                double own = model.evidence(e) - penalty(atom, declared);
+                if (own > EXCHANGEABLE) continue;
+                int owner = e;
+                SurveyModelFit now = model;
+                Hunt.Base base = new Hunt.Base(
+                        model.design,
+                        model.fit().passive,
+                        c -> now.design.column(c).owner() != owner);
+                List<Hunt.Gain> gains = hunt.gains(
+                        base, base.residual(), own + MARGIN - DECLARED_BONUS - EVERYWHERE_BONUS, a -> !now.holds(a));
+                gains.removeIf(g -> g.gain() - penalty(g.candidate().atom(), declared) < own + MARGIN);
+                if (gains.isEmpty()) continue;
+                Hunt.Gain best = gains.get(0);
+                model.remove(e);
+                model.add(
+                        new Member(
+                                new Emitter(best.candidate().atom(), Hunt.USUAL_BURIAL),
+                                best.candidate().offsetEv(),
+                                best.amount(),
+                                Math.sqrt(best.gain())),
+                        true);
+                model.refit();
+                changed = true;
+            }
+            if (!changed) return model;
+            model = model.sobered();
+        }
+        return model;
     }
 
     private static List<Hunt.Gain> gains(SurveyModelFit model, Hunt hunt, Set<String> declared) {
@@ -70,7 +120,8 @@ final class ModelSelection {
         LinearFit fit = model.fit();
         Design.White residual = design.residual(fit.curve());
         Hunt.Base base = new Hunt.Base(design, fit.passive, column -> true);
-        List<Hunt.Gain> gains = new ArrayList<>(hunt.gains(base, residual, ENTER - DECLARED_BONUS - EVERYWHERE_BONUS, atom -> !model.holds(atom)));
+        List<Hunt.Gain> gains = new ArrayList<>(
+                hunt.gains(base, residual, ENTER - DECLARED_BONUS - EVERYWHERE_BONUS, atom -> !model.holds(atom)));
         gains.removeIf(g -> g.gain() < ENTER + penalty(g.candidate().atom(), declared));
         return gains;
     }
@@ -81,7 +132,9 @@ final class ModelSelection {
             double least = 0;
             for (int e = 0; e < model.members.size(); e++) {
                 if (!model.active(e)) continue;
-                double spare = model.evidence(e) - STAY - penalty(model.members.get(e).atom(), declared);
+                double spare =
+                        model.evidence(e) - STAY - penalty(model.members.get(e).atom(), declared);
+                if (spare > least && spare < OVERLAP_PENALTY && model.underAnother(e)) spare -= OVERLAP_PENALTY;
                 if (spare < least) {
                     least = spare;
                     weakest = e;

@@ -26,8 +26,8 @@ final class QuickComposition {
             double amount = model.active(e) ? model.amount(e) : 0;
             if (!(amount > 0)) continue;
             String symbol = model.members.get(e).symbol();
-            boolean present = elements.stream()
-                    .anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
+            boolean present =
+                    elements.stream().anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
             if (anyPresent && !present) continue;
             owners.add(e);
             amounts.add(Estimate.of(amount, "survey model " + symbol, model.amountDeviation(e))
@@ -43,8 +43,8 @@ final class QuickComposition {
                     member.atom().main().line().toString(),
                     amounts.get(k).dividedBy(sum).times(100)));
         }
-        shares.sort(Comparator.comparingDouble(
-                (QuickShare s) -> -s.atomicPercent().value()));
+        shares.sort(
+                Comparator.comparingDouble((QuickShare s) -> -s.atomicPercent().value()));
         return shares;
     }
 }

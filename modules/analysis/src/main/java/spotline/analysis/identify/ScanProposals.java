@@ -43,8 +43,8 @@ final class ScanProposals {
             OptionalDouble seconds = secondsPerChannel.isPresent() && grid.unitsPerCount == 1
                     ? OptionalDouble.of(secondsPerChannel.getAsDouble() * factor)
                     : OptionalDouble.empty();
-            proposals.add(new ScanProposal(
-                    model.members.get(e).symbol(), line.line().toString(), window, RELATIVE, seconds));
+            proposals.add(
+                    new ScanProposal(model.members.get(e).symbol(), line.line().toString(), window, RELATIVE, seconds));
         }
         return proposals;
     }

@@ -41,7 +41,13 @@ final class ShiftContest {
     record Settled(SurveyModelFit model, Optional<CarbonShift.Placed> carbon) {}
 
     static Settled settle(
-            ShiftSearch search, FilteredSurvey filtered, Templates templates, double low, double high, Atom carbon, Work work) {
+            ShiftSearch search,
+            FilteredSurvey filtered,
+            Templates templates,
+            double low,
+            double high,
+            Atom carbon,
+            Work work) {
         List<ShiftSearch.Found> proposals = new ArrayList<>(search.best(low, high, MOST_BY_SCORE));
         double top = proposals.isEmpty() ? 0 : proposals.get(0).score();
         int added = 0;

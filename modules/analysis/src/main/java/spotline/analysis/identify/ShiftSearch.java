@@ -19,6 +19,7 @@ final class ShiftSearch {
     private static final double DECLARED_BONUS = 8;
     /** Hydrocarbon lies on nearly everything that has met air. */
     private static final double CARBON_BONUS = 45;
+
     private static final double LEAST_TOP = 4;
     /** What an explanation by one more element costs. */
     private static final double ELEMENT_COST = 60;
@@ -39,7 +40,12 @@ final class ShiftSearch {
     record Found(double shiftEv, double score, List<Member> members, double explained) {}
 
     ShiftSearch(
-            FilteredSurvey survey, Templates templates, List<Atom> atoms, Set<String> declared, double low, double high) {
+            FilteredSurvey survey,
+            Templates templates,
+            List<Atom> atoms,
+            Set<String> declared,
+            double low,
+            double high) {
         this.grid = survey.grid;
         this.survey = survey;
         this.templates = templates;
@@ -56,7 +62,9 @@ final class ShiftSearch {
         first = new double[atoms.size()][offsets];
         for (int a = 0; a < atoms.size(); a++) {
             for (int u = 0; u < offsets; u++) {
-                first[a][u] = scores.get(a).at(lowestOffset + u * STEP, survey, survey.response).score();
+                first[a][u] = scores.get(a)
+                        .at(lowestOffset + u * STEP, survey, survey.response)
+                        .score();
             }
         }
     }
@@ -91,7 +99,8 @@ final class ShiftSearch {
             for (int a : open) {
                 if (taken[a]) continue;
                 Atom atom = scores.get(a).atom;
-                double penalty = (atom.rare() ? RARE_PENALTY : 0) - (declared.contains(atom.symbol()) ? DECLARED_BONUS : 0);
+                double penalty =
+                        (atom.rare() ? RARE_PENALTY : 0) - (declared.contains(atom.symbol()) ? DECLARED_BONUS : 0);
                 // What others explain can only lessen a gain.
                 if (bestFirst(a, shift) - penalty <= bestGain) continue;
                 for (int u = firstOffset(atom, shift); u <= lastOffset(atom, shift); u++) {
@@ -114,7 +123,11 @@ final class ShiftSearch {
             LineScore score = scores.get(best);
             bestMatch = score.deep(bestOffset, survey, response);
             spent += ELEMENT_COST + bestMatch.missing() + bestCost;
-            members.add(new Member(new Emitter(score.atom, bestMatch.burial()), bestOffset, bestMatch.amount(), bestMatch.significance()));
+            members.add(new Member(
+                    new Emitter(score.atom, bestMatch.burial()),
+                    bestOffset,
+                    bestMatch.amount(),
+                    bestMatch.significance()));
             score.explain(bestOffset, bestMatch.amount(), bestMatch.burial(), survey, templates.satellites(), response);
             explainAuger(new Emitter(score.atom, bestMatch.burial()), bestOffset, bestMatch.amount(), response);
         }

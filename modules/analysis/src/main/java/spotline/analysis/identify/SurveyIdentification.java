@@ -83,7 +83,8 @@ public final class SurveyIdentification {
         List<ElementSeen> elements = new Judge(model, hunt, ghosts, declared).elements();
         List<HeaderDoubt> doubts = new HeaderCheck(reference, settings, transmission, monochromated, declared)
                 .doubts(grid, model, search, elements, work);
-        if (!doubts.isEmpty()) elements = elements.stream().map(SurveyIdentification::doubted).toList();
+        if (!doubts.isEmpty())
+            elements = elements.stream().map(SurveyIdentification::doubted).toList();
         List<Feature> features =
                 new Features(reference, model, ghosts, monochromated).above(settings.minimumSignificance());
         elements = new ArrayList<>(elements);
@@ -123,7 +124,8 @@ public final class SurveyIdentification {
         double shift = model.shiftEv();
         double low = Math.min(shift, allowed.lowEv());
         double high = Math.max(shift, allowed.highEv());
-        String reason = "The states that the elements are met in leave the shift this range; hydrocarbon does not settle it.";
+        String reason =
+                "The states that the elements are met in leave the shift this range; hydrocarbon does not settle it.";
         if (known.isPresent()) {
             low = shift;
             high = shift;

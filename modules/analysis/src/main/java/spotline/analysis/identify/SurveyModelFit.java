@@ -33,6 +33,7 @@ final class SurveyModelFit {
     private static final double HIGHEST_CARBON = 4.8;
 
     private static final double USUAL_BURIAL = 0.2;
+    private static final double LEAST_RATIO = 0.08;
     private static final double BURIAL_DEVIATION = 0.5;
     private static final double LEAST_BURIAL = -0.4;
     private static final double LARGEST_BURIAL = 2;
@@ -118,8 +119,16 @@ final class SurveyModelFit {
         double[] total = design.background(model);
         for (int i = 0; i < n; i++) total[i] += model[i];
         Whitening whitening = Discrepancy.of(
-                templates.grid, SHALLOWEST_EV - newShiftEv, total, lines, groups, unsure, templates.gaussianEv + 0.6, newExcess);
-        SurveyModelFit next = new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
+                templates.grid,
+                SHALLOWEST_EV - newShiftEv,
+                total,
+                lines,
+                groups,
+                unsure,
+                templates.gaussianEv + 0.6,
+                newExcess);
+        SurveyModelFit next =
+                new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
         next.plasmons.addAll(plasmons);
         for (int e = 0; e < members.size(); e++) {
             if (!active(e)) continue;
@@ -152,8 +161,8 @@ final class SurveyModelFit {
             Design.Column c = design.column(i);
             if (c.owner() != owner || c.kind() != Design.Kind.LINE) continue;
             AtomLine line = member.atom().lines().get(c.part());
-            double ratio = 1 + fit.x[i] / amount;
-            if (!line.regular() || ratio < 0.1) continue;
+            double ratio = Math.max(LEAST_RATIO, 1 + fit.x[i] / amount);
+            if (!line.regular()) continue;
             double u = Math.sqrt(fit.variance(new int[] {i}, new double[] {1})) / (amount * ratio);
             double lever = Emitter.depth(photon - line.bindingEv()) - main;
             double w = 1 / (u * u + LINE_SCATTER * LINE_SCATTER);
@@ -331,6 +340,24 @@ final class SurveyModelFit {
         return false;
     }
 
+    /** Whether a line of another element that is clearly there lies at an element's main line. */
+    boolean underAnother(int owner) {
+        Member m = members.get(owner);
+        double at = m.atom().main().bindingEv() + meanOffset(owner);
+        double own = amount(owner) * templates.area(m.emitter(), m.atom().main());
+        for (int e = 0; e < members.size(); e++) {
+            if (e == owner || !active(e) || !members.get(e).clear()) continue;
+            Emitter other = members.get(e).emitter();
+            for (AtomLine line : other.atom().lines()) {
+                for (AtomLine.Member member : line.members()) {
+                    boolean here = Math.abs(member.bindingEv() + meanOffset(e) - at) < 1.2 * templates.gaussianEv;
+                    if (here && amount(e) * templates.area(other, member) > 0.3 * own) return true;
+                }
+            }
+        }
+        return false;
+    }
+
     /** What the likelihood would lose without an element's peaks, everything else found anew: twice its logarithm. */
     double evidence(int owner) {
         return fit.lossWithout(i -> {
@@ -341,7 +368,8 @@ final class SurveyModelFit {
 
     /** Number of an element among the members; -1 where it is not in the model. */
     int owner(String symbol) {
-        for (int e = 0; e < members.size(); e++) if (active(e) && members.get(e).symbol().equals(symbol)) return e;
+        for (int e = 0; e < members.size(); e++)
+            if (active(e) && members.get(e).symbol().equals(symbol)) return e;
         return -1;
     }
 
@@ -374,7 +402,8 @@ final class SurveyModelFit {
     /** Standard deviation of the sum of an element's states. */
     double amountDeviation(int owner) {
         int[] states = java.util.stream.IntStream.range(0, design.size())
-                .filter(i -> design.column(i).owner() == owner && design.column(i).kind() == Design.Kind.STATE)
+                .filter(i ->
+                        design.column(i).owner() == owner && design.column(i).kind() == Design.Kind.STATE)
                 .toArray();
         double[] ones = new double[states.length];
         java.util.Arrays.fill(ones, 1);
@@ -385,7 +414,8 @@ final class SurveyModelFit {
     double[] elementCurve(int owner) {
         double[] sum = new double[templates.grid.channels];
         for (int i = 0; i < design.size(); i++) {
-            if (design.column(i).owner() == owner && fit.x[i] != 0) design.column(i).curve().addTo(sum, fit.x[i]);
+            if (design.column(i).owner() == owner && fit.x[i] != 0)
+                design.column(i).curve().addTo(sum, fit.x[i]);
         }
         return sum;
     }

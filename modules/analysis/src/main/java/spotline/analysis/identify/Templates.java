@@ -140,8 +140,7 @@ final class Templates {
      *
      * @param lines each line by the share that its shape may be wrong by
      */
-    void heights(
-            Emitter emitter, double offset, double amount, double[] lines, double[] groups, double[] unsure) {
+    void heights(Emitter emitter, double offset, double amount, double[] lines, double[] groups, double[] unsure) {
         for (AtomLine line : emitter.atom().lines()) {
             put(emitter, line, offset, amount);
             Curve curve = builder.build();
@@ -173,8 +172,9 @@ final class Templates {
                     double binding = m.bindingEv() + apparentShiftEv;
                     if (grid.photonEv - binding < 30) continue;
                     double area = area(m.crossSection(), binding) * amounts.get(k);
-                    if (area > 0) new PeakShape(gaussianEv * 1.15, m.widthEv() + 0.5)
-                            .addTo(builder, grid, binding + offsets.get(k), area);
+                    if (area > 0)
+                        new PeakShape(gaussianEv * 1.15, m.widthEv() + 0.5)
+                                .addTo(builder, grid, binding + offsets.get(k), area);
                 }
             }
         }

@@ -56,9 +56,12 @@ final class AugerEmission {
         double m = level(element, "3p3/2", 30) - level(element, "3d5/2", 4);
         double gap = draw.between(1, 6);
         double base;
-        if (listed(element, "L3M45M45").isPresent()) base = listed(element, "L3M45M45").get();
-        else if (listed(element, "L3M23M45").isPresent()) base = listed(element, "L3M23M45").get() + m + gap;
-        else if (listed(element, "L3M23M23").isPresent()) base = listed(element, "L3M23M23").get() + 2 * (m + gap);
+        if (listed(element, "L3M45M45").isPresent())
+            base = listed(element, "L3M45M45").get();
+        else if (listed(element, "L3M23M45").isPresent())
+            base = listed(element, "L3M23M45").get() + m + gap;
+        else if (listed(element, "L3M23M23").isPresent())
+            base = listed(element, "L3M23M23").get() + 2 * (m + gap);
         else return;
         double sharp = 0.7 * Math.pow(d / 10.0, 1.3);
         double core = 0.08 + 0.35 * (1 - d / 10.0);

@@ -67,7 +67,13 @@ final class Emission {
     }
 
     private void member(
-            Ingredient of, double atoms, LineData shell, Line member, boolean first, double strength, List<Emitted> to) {
+            Ingredient of,
+            double atoms,
+            LineData shell,
+            Line member,
+            boolean first,
+            double strength,
+            List<Emitted> to) {
         double binding = data.bindingEnergy(member).map(e -> e.valueEv()).orElse(-1.0);
         double sigma = data.crossSection(member, setup.photonEv()).orElse(0);
         double kinetic = setup.photonEv() - binding;

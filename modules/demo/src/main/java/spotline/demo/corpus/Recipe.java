@@ -15,16 +15,15 @@ import spotline.reference.Elements;
  * @param chargingEv surface charging
  * @param plasmons offset, share and width that every line of the medium brings
  */
-record Recipe(
-        List<Ingredient> ingredients, double thickness, double chargingEv, List<Ingredient.Feature> plasmons) {
+record Recipe(List<Ingredient> ingredients, double thickness, double chargingEv, List<Ingredient.Feature> plasmons) {
     private static final List<String> COMMON = List.of(
             "C", "N", "O", "F", "Na", "Mg", "Al", "Si", "P", "S", "Cl", "K", "Ca", "Ti", "Cr", "Mn", "Fe", "Co", "Ni",
             "Cu", "Zn", "Mo", "Ag", "Sn", "Au");
     /** Hydrocarbon counts as 284.8 eV here; the table has carbon at 285.0 eV. */
     static final double HYDROCARBON = -0.2;
 
-    private static final Set<String> NEVER = Set.of(
-            "H", "He", "Ne", "Kr", "Xe", "Tc", "Pm", "Po", "At", "Rn", "Fr", "Ra", "Ac", "Pa");
+    private static final Set<String> NEVER =
+            Set.of("H", "He", "Ne", "Kr", "Xe", "Tc", "Pm", "Po", "At", "Rn", "Fr", "Ra", "Ac", "Pa");
     private static final Set<String> STEADY =
             Set.of("Li", "F", "Na", "Cl", "Ar", "K", "Ca", "Br", "Rb", "Sr", "I", "Cs", "Ba", "O", "Mg");
 
@@ -87,8 +86,7 @@ record Recipe(
         } else if (draw.chance(0.3)) {
             shakes.add(new Ingredient.Feature(draw.between(5, 12), draw.between(0.02, 0.07), draw.between(2.5, 4)));
         }
-        return new Ingredient(
-                symbol, amount, states, false, metal && z > 10, shakes, levels, draw.between(-1, 3));
+        return new Ingredient(symbol, amount, states, false, metal && z > 10, shakes, levels, draw.between(-1, 3));
     }
 
     /** Carbon of the sample itself: a polymer, graphite, a carbide or a carbonate. */

@@ -56,9 +56,7 @@ record Setup(
         double analyser = pass * draw.between(0.011, 0.017);
         double source = mono ? draw.between(0.25, 0.5) : magnesium ? 0.7 : 0.85;
         boolean stray = !mono && draw.chance(0.15);
-        double shift = magnesium
-                ? draw.one(List.of(-233.0, 323.9))
-                : draw.one(List.of(233.0, 556.9));
+        double shift = magnesium ? draw.one(List.of(-233.0, 323.9)) : draw.one(List.of(233.0, 556.9));
         double low = draw.one(List.of(-10.0, -5.0, 0.0));
         double high = magnesium ? draw.one(List.of(1100.0, 1150.0)) : draw.one(List.of(1200.0, 1350.0));
         return new Setup(

@@ -66,14 +66,13 @@ public final class SurveyCorpus {
         for (Ingredient ingredient : recipe.ingredients()) {
             double atoms = ingredient.overlayer() ? ingredient.amount() : ingredient.amount() / mediumAtoms;
             List<Emitted> emitted = emission.of(ingredient, atoms);
-            Contribution part = parts.computeIfAbsent(
-                    ingredient.symbol(), symbol -> new Contribution(setup.channels()));
+            Contribution part =
+                    parts.computeIfAbsent(ingredient.symbol(), symbol -> new Contribution(setup.channels()));
             Element element = Elements.bySymbol(ingredient.symbol()).orElseThrow();
             Line main = data.mainLine(element, setup.photonEv()).orElseThrow();
             paint(painter, part, emitted, main, setup);
             double depth = recipe.thickness();
-            double[] answer =
-                    ingredient.overlayer() ? scattering.within(depth) : scattering.below(depth);
+            double[] answer = ingredient.overlayer() ? scattering.within(depth) : scattering.below(depth);
             painter.tails(part.tail, emitted, answer);
             double amount = apparentAmount(emitted, main, setup, recipe.chargingEv());
             apparent.merge(ingredient.symbol(), amount, Double::sum);
@@ -100,7 +99,13 @@ public final class SurveyCorpus {
         List<SurveyCase.ElementTruth> truths = new ArrayList<>();
         for (Map.Entry<String, Contribution> e : parts.entrySet()) {
             truths.add(truth(
-                    e.getKey(), e.getValue(), parts, expected, scale, 100 * apparent.get(e.getKey()) / sum, setup));
+                    e.getKey(),
+                    e.getValue(),
+                    parts,
+                    expected,
+                    scale,
+                    100 * apparent.getOrDefault(e.getKey(), 0.0) / sum,
+                    setup));
         }
         truths.sort(Comparator.comparingDouble(SurveyCase.ElementTruth::apparentPercent)
                 .reversed());
