@@ -8,16 +8,16 @@ package spotline.analysis.identify;
  */
 final class Discrepancy {
     private static final double AUGER_CHANNEL = 0.02;
-    private static final double LOSS_CHANNEL = 0.01;
+    private static final double LOSS_CHANNEL = 0.015;
 
     /** Smooth departures reach their size over this far, eV. */
     private static final double GROUP_SCALE_EV = 6;
 
     private static final double AUGER = 0.35;
     /** Share of a line's height that returns as loss structure behind it, and how far behind it reaches. */
-    private static final double LOSS = 0.12;
+    private static final double LOSS = 0.2;
 
-    private static final double LOSS_REACH_EV = 16;
+    private static final double LOSS_REACH_EV = 22;
     private static final double BACKGROUND = 0.06;
     private static final double BACKGROUND_SCALE_EV = 45;
 

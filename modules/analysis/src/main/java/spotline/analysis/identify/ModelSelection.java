@@ -28,7 +28,7 @@ final class ModelSelection {
     private static final int MOST_ROUNDS = 8;
     private static final int MOST_EXCHANGES = 3;
     /** Elements seen more clearly than this are not put in question. */
-    private static final double EXCHANGEABLE = 250;
+    private static final double EXCHANGEABLE = 500;
 
     private static final double MARGIN = 6;
     /** What an element must bring besides where its main line lies under another's: that one's area may be wrong. */

@@ -80,7 +80,7 @@ public final class SurveyIdentification {
         }
         work.check();
         Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
-        List<ElementSeen> elements = new Judge(model, hunt, ghosts, declared).elements();
+        List<ElementSeen> elements = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
         List<HeaderDoubt> doubts = new HeaderCheck(reference, settings, transmission, monochromated, declared)
                 .doubts(grid, model, search, elements, work);
         if (!doubts.isEmpty())

@@ -467,6 +467,19 @@ final class SurveyModelFit {
         return sum;
     }
 
+    /** Area of a line as fitted over that of the tables. */
+    double fittedRatio(int owner, AtomLine line) {
+        int part = members.get(owner).atom().lines().indexOf(line);
+        double amount = amount(owner);
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() == owner && c.kind() == Design.Kind.LINE && c.part() == part && amount > 0) {
+                return Math.max(0, 1 + fit.x[i] / amount);
+            }
+        }
+        return 1;
+    }
+
     /** The Auger group as the tables have it for the fitted amount. */
     double[] augerCurve(int owner) {
         double[] sum = new double[templates.grid.channels];
