@@ -23,6 +23,8 @@ final class Judge {
     private static final double MUST_SHOW = 5;
     /** A missing line weighs against an element when it should have made this share of its gain. */
     private static final double CONTRADICTING_SHARE = 0.2;
+    /** A line expected with nine standard deviations weighs against any element. */
+    private static final double PLAIN_SQUARE = 81;
     /** Areas of one element's lines agree within this factor: shake-up and the tables spoil them. */
     private static final double AREA_FACTOR = 2.6;
 
@@ -127,17 +129,22 @@ final class Judge {
                     * model.amount(owner)
                     * model.templates.area(model.members.get(owner).emitter(), test.line());
             List<String> others = sources.of(owner, test.energyEv(), area);
-            if (others.isEmpty() || gain >= BEYOND_SUSPICION) to.proving++;
+            if (others.isEmpty() || gain >= BEYOND_SUSPICION || usual(owner)) to.proving++;
             else to.suspicions.addAll(others);
         } else if (test.expected() >= DETECTABLE && regular) {
             to.missing.add(new Evidence.LineMissing(name, test.energyEv(), test.expected(), test.significance()));
-            boolean weighty = test.expected() * test.expected() > CONTRADICTING_SHARE * gain;
+            boolean weighty = test.expected() * test.expected() > Math.min(PLAIN_SQUARE, CONTRADICTING_SHARE * gain);
             to.contradicted |= weighty && test.expected() >= MUST_SHOW;
             boolean partner = test.line().line().whole().equals(model.members.get(owner).atom().main().line())
                     && gain < BEYOND_DOUBT
                     && test.significance() < 0.5 * test.expected();
             to.contradicted |= (test.line().main() || partner) && test.independent() > LEAST_INDEPENDENT;
         }
+    }
+
+    /** Carbon and oxygen need no excuse: whatever has met air carries them. */
+    private boolean usual(int owner) {
+        return ModelSelection.EVERYWHERE.contains(model.members.get(owner).symbol());
     }
 
     private void augerLine(int owner, LineTests.Test test, Tally to) {

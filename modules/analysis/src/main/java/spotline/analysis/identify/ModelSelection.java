@@ -19,7 +19,7 @@ final class ModelSelection {
     private static final double UNCOMMON_PENALTY = 6;
     private static final double EVERYWHERE_BONUS = 10;
     /** What nearly every surface that has met air carries. */
-    private static final Set<String> EVERYWHERE = Set.of("C", "O");
+    static final Set<String> EVERYWHERE = Set.of("C", "O");
     /** Met in most laboratories every week (common practice, no source). */
     private static final Set<String> COMMON = Set.of(
             "Li", "B", "N", "F", "Na", "Mg", "Al", "Si", "P", "S", "Cl", "K", "Ca", "Ti", "V", "Cr", "Mn", "Fe", "Co",
@@ -31,6 +31,8 @@ final class ModelSelection {
     private static final double EXCHANGEABLE = 500;
 
     private static final double MARGIN = 6;
+    /** What is seen this clearly stays although a line of it is missing: the tables may be wrong. */
+    private static final double CONTRADICTED_STAYS = 800;
     /** What an element must bring besides where its main line lies under another's: that one's area may be wrong. */
     private static final double OVERLAP_PENALTY = 30;
     /** Two elements may enter in one round if their best lines lie this far apart, eV. */
@@ -85,7 +87,8 @@ final class ModelSelection {
             for (int e = 0; e < model.members.size() && !changed; e++) {
                 if (!model.active(e)) continue;
                 Atom atom = model.members.get(e).atom();
-                double own = model.evidence(e) - penalty(atom, declared);
+                boolean contradicted = model.contradicted(e);
+                double own = contradicted ? 0 : model.evidence(e) - penalty(atom, declared);
                 if (own > EXCHANGEABLE) continue;
                 int owner = e;
                 SurveyModelFit now = model;
@@ -94,8 +97,16 @@ final class ModelSelection {
                         model.fit().passive,
                         c -> now.design.column(c).owner() != owner);
                 List<Hunt.Gain> gains = hunt.gains(
-                        base, base.residual(), own + MARGIN - DECLARED_BONUS - EVERYWHERE_BONUS, a -> !now.holds(a));
-                gains.removeIf(g -> g.gain() - penalty(g.candidate().atom(), declared) < own + MARGIN);
+                        base,
+                        base.residual(),
+                        Math.max(ENTER, own + MARGIN) - DECLARED_BONUS - EVERYWHERE_BONUS,
+                        a -> a != atom && !now.holds(a));
+                gains.removeIf(g -> g.gain() - penalty(g.candidate().atom(), declared) < Math.max(ENTER, own + MARGIN));
+                if (gains.isEmpty() && contradicted && model.evidence(e) < CONTRADICTED_STAYS) {
+                    model.remove(e);
+                    model.refit();
+                    changed = true;
+                }
                 if (gains.isEmpty()) continue;
                 Hunt.Gain best = gains.get(0);
                 model.remove(e);

@@ -15,8 +15,16 @@ import spotline.core.Estimate;
  */
 final class QuickComposition {
     private static final double FACTOR_DEVIATION = 0.07;
+    private static final double LEAST_GAIN = 22;
 
     private QuickComposition() {}
+
+    /** Present, or possible with nothing better in its place: to leave it out would blow up the rest. */
+    private static boolean counts(ElementSeen e) {
+        if (e.verdict() == Verdict.PRESENT) return true;
+        boolean rival = e.evidence().alternatives().stream().anyMatch(a -> !Double.isNaN(a.likelihoodGain()));
+        return !rival && e.evidence().missing().isEmpty() && e.evidence().likelihoodGain() > LEAST_GAIN;
+    }
 
     static List<QuickShare> of(SurveyModelFit model, List<ElementSeen> elements) {
         boolean anyPresent = elements.stream().anyMatch(e -> e.verdict() == Verdict.PRESENT);

@@ -12,10 +12,10 @@ import spotline.reference.GhostLine;
  */
 final class SurveyModelFit {
     /** Deviation of a second line's area from the tables, share (common practice, no source). */
-    private static final double AREA_DEVIATION = 0.3;
+    private static final double AREA_DEVIATION = 0.22;
 
     /** The valence band is not modelled, eV. */
-    private static final double SHALLOWEST_EV = 14;
+    private static final double SHALLOWEST_EV = 11.5;
 
     private static final double IRREGULAR_DEVIATION = 0.8;
     /** Stray radiation stronger than this share of the source would be a source of its own. */
@@ -33,6 +33,8 @@ final class SurveyModelFit {
     private static final double HIGHEST_CARBON = 4.8;
 
     private static final double USUAL_BURIAL = 0.2;
+    private static final double PLAIN = 9;
+    private static final double MISSING_SHARE = 0.33;
     private static final double LEAST_RATIO = 0.08;
     private static final double BURIAL_DEVIATION = 0.5;
     private static final double LEAST_BURIAL = -0.4;
@@ -465,6 +467,19 @@ final class SurveyModelFit {
             templates.line(members.get(owner).emitter(), line, c.offsetEv()).addTo(sum, fit.x[i]);
         }
         return sum;
+    }
+
+    /** Whether a line that should stand out plainly is all but missing. */
+    boolean contradicted(int owner) {
+        double amount = amount(owner);
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.LINE) continue;
+            AtomLine line = members.get(owner).atom().lines().get(c.part());
+            double expected = amount * Math.sqrt(c.white().square());
+            if (line.regular() && expected > PLAIN && amount + fit.x[i] < MISSING_SHARE * amount) return true;
+        }
+        return false;
     }
 
     /** Area of a line as fitted over that of the tables. */
