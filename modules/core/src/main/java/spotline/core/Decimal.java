@@ -11,7 +11,7 @@ public final class Decimal {
 
     private Decimal() {}
 
-    /** Ten significant digits, no exponent between 1e-5 and 1e15; empty for a value that is not finite. */
+    /** Ten significant digits, no exponent from 1e-6 to below 1e15; empty for a value that is not finite. */
     public static String text(double value) {
         return significant(value, FILE_DIGITS);
     }
@@ -37,6 +37,6 @@ public final class Decimal {
         if (value == 0) return "0";
         BigDecimal rounded = new BigDecimal(value).round(digits).stripTrailingZeros();
         int magnitude = rounded.precision() - rounded.scale() - 1;
-        return magnitude >= -5 && magnitude < 15 ? rounded.toPlainString() : rounded.toString();
+        return magnitude >= -6 && magnitude < 15 ? rounded.toPlainString() : rounded.toString();
     }
 }

@@ -3,7 +3,6 @@ package spotline.formats;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
@@ -22,7 +21,6 @@ import spotline.formats.iso14976.BlockSpectra;
 import spotline.formats.iso14976.ExperimentBlock;
 import spotline.formats.iso14976.Iso14976Parser;
 import spotline.formats.iso14976.Iso14976Probe;
-import spotline.formats.source.LineSource;
 import spotline.formats.source.Probe;
 import spotline.formats.source.ReadLimits;
 import spotline.formats.source.Warnings;
@@ -69,7 +67,8 @@ public final class SpectrumFiles {
             return read(file, displayName, in -> iso14976(displayName, in, size, columns, limits));
         }
         Probe text = TextColumnsReader.probe(head);
-        if (text.verdict() == Probe.Verdict.NO) {
+        boolean worthReading = columns.isPresent() && head.length > 0 && !FileSigns.isBinary(head);
+        if (text.verdict() == Probe.Verdict.NO && !worthReading) {
             throw new ReadException(
                     Place.line(displayName, 1),
                     "found " + FileSigns.describe(head),
@@ -185,28 +184,5 @@ public final class SpectrumFiles {
         if (e instanceof NoSuchFileException) found = "no such file";
         else if (e instanceof AccessDeniedException) found = "no permission to read the file";
         return new ReadException(Place.file(name), found, READABLE);
-    }
-
-    /** Files that are plainly something else: unsupported, not damaged. */
-    private static final class FileSigns {
-        static String describe(byte[] head) {
-            if (head.length == 0) return "an empty file";
-            if (startsWith(head, "PK\u0003\u0004")) return "a ZIP archive";
-            if (startsWith(head, "\u0089HDF")) return "an HDF5 file";
-            if (startsWith(head, "%PDF")) return "a PDF document";
-            if (startsWith(head, "<?xml")) return "an XML document";
-            if (startsWith(head, "##")) return "labelled data records, perhaps JCAMP-DX, which are not supported";
-            for (byte b : head) if (b == 0) return "a binary file of an unknown kind";
-            int end = 0;
-            while (end < head.length && end < 200 && head[end] != '\n' && head[end] != '\r') end++;
-            return "the first line " + LineSource.quote(new String(head, 0, end, StandardCharsets.UTF_8));
-        }
-
-        private static boolean startsWith(byte[] head, String sign) {
-            byte[] bytes = sign.getBytes(StandardCharsets.ISO_8859_1);
-            if (head.length < bytes.length) return false;
-            for (int i = 0; i < bytes.length; i++) if (head[i] != bytes[i]) return false;
-            return true;
-        }
     }
 }

@@ -1,6 +1,7 @@
 package spotline.reference;
 
 import java.io.InputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -17,7 +18,7 @@ final class CalibrationTables {
     private static final double SAME_SOURCE_EV = 0.5;
 
     private final List<XraySource> sources;
-    private final List<Table.Row> strayRows;
+    private final List<GhostLine> stray;
     private final List<XraySatellite> satellites;
     private final List<CalibrationEnergy> energies;
     private final List<EarlierReferenceEnergy> earlier;
@@ -26,14 +27,17 @@ final class CalibrationTables {
     CalibrationTables(Function<String, ? extends @Nullable InputStream> source) {
         List<Table.Row> rows =
                 Table.read(source, "calibration/xray-sources.csv").rows();
-        List<XraySource> all = new java.util.ArrayList<>();
+        List<XraySource> all = new ArrayList<>();
         for (Table.Row row : rows) {
             if (!row.text("use").equals("source")) continue;
             all.add(xraySource(row, false, "photon_ev", "width_ev"));
             if (row.has("mono_photon_ev")) all.add(xraySource(row, true, "mono_photon_ev", "mono_width_ev"));
         }
         sources = List.copyOf(all);
-        strayRows = rows;
+        stray = rows.stream()
+                .filter(row -> row.has("ghost_cause"))
+                .map(row -> new GhostLine(row.text("name"), row.number("photon_ev"), 0, row.text("ghost_cause")))
+                .toList();
         satellites = Table.read(source, "calibration/xray-satellites.csv").rows().stream()
                 .filter(row -> row.number("set_a_displacement_ev") > 0)
                 .map(CalibrationTables::satellite)
@@ -123,14 +127,10 @@ final class CalibrationTables {
     }
 
     List<GhostLine> ghostLines(double photonEv) {
-        return strayRows.stream()
-                .filter(row -> row.has("ghost_cause"))
-                .filter(row -> Math.abs(row.number("photon_ev") - photonEv) > SAME_SOURCE_EV)
-                .map(row -> new GhostLine(
-                        row.text("name"),
-                        row.number("photon_ev"),
-                        photonEv - row.number("photon_ev"),
-                        row.text("ghost_cause")))
+        return stray.stream()
+                .filter(line -> Math.abs(line.photonEnergyEv() - photonEv) > SAME_SOURCE_EV)
+                .map(line -> new GhostLine(
+                        line.contaminant(), line.photonEnergyEv(), photonEv - line.photonEnergyEv(), line.cause()))
                 .toList();
     }
 

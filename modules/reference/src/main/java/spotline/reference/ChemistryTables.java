@@ -26,7 +26,7 @@ final class ChemistryTables {
                 source,
                 "levels/auger-lines.csv",
                 row -> new AugerLine(
-                        line(row, "symbol", "1s").element(),
+                        row.parsed("symbol", ChemistryTables::symbol),
                         row.text("transition"),
                         row.text("levels"),
                         row.number("ke_typical_ev"),
@@ -104,6 +104,12 @@ final class ChemistryTables {
 
     private static Line line(Table.Row row, String element, String orbital) {
         return row.make(() -> new Line(row.text(element), Orbital.parse(orbital)));
+    }
+
+    private static String symbol(String text) {
+        return Elements.bySymbol(text)
+                .orElseThrow(() -> new IllegalArgumentException("\"" + text + "\" is no element's symbol"))
+                .symbol();
     }
 
     private static ChemicalState state(Table.Row row) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Relative cross sections and asymmetry parameters at five photon energies, and what lies between them. */
@@ -21,6 +22,7 @@ final class CrossSections {
     private static final double NEAR_THRESHOLD_EV = 60;
 
     private final Map<Line, double[]> relative = new LinkedHashMap<>();
+    private final Map<String, List<Line>> wholeLines;
     private final Map<Line, double[]> beta = new HashMap<>();
     private final Map<Line, Double> threshold = new HashMap<>();
 
@@ -42,6 +44,9 @@ final class CrossSections {
                 Table.read(source, "cross-sections/asymmetry-beta.csv").rows()) {
             add(beta, line(row, "nl"), columns(row, "beta_"), row);
         }
+        wholeLines = relative.keySet().stream()
+                .filter(line -> line.orbital().isWhole())
+                .collect(Collectors.groupingBy(Line::element, Collectors.toUnmodifiableList()));
     }
 
     static Line line(Table.Row row, String orbital) {
@@ -61,9 +66,7 @@ final class CrossSections {
 
     /** Whole nl lines of an element that have a cross section, in the order of the table. */
     List<Line> wholeLines(String element) {
-        return relative.keySet().stream()
-                .filter(line -> line.element().equals(element) && line.orbital().isWhole())
-                .toList();
+        return wholeLines.getOrDefault(element, List.of());
     }
 
     OptionalDouble crossSection(Line line, double photonEv) {

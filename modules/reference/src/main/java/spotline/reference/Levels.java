@@ -1,13 +1,14 @@
 package spotline.reference;
 
 import java.io.InputStream;
+import java.util.DoubleSummaryStatistics;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
-import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Binding energies, widths and doublets: which of several tables speaks for a line in a solid. */
@@ -20,7 +21,7 @@ final class Levels {
     private final Map<Line, Level> levels = new HashMap<>();
     private final Map<Line, Splitting> splittings = new HashMap<>();
     private final Map<Line, LevelEnergy> calibration = new HashMap<>();
-    private final List<ChemicalState> states;
+    private final Map<Line, List<ChemicalState>> statesByWholeLine;
 
     private record Level(
             OptionalDouble larkins, OptionalDouble elam, OptionalDouble spread, Optional<NaturalWidth> width) {}
@@ -31,7 +32,8 @@ final class Levels {
             Function<String, ? extends @Nullable InputStream> source,
             List<CalibrationEnergy> calibrationEnergies,
             List<ChemicalState> states) {
-        this.states = states;
+        statesByWholeLine = states.stream()
+                .collect(Collectors.groupingBy(state -> state.line().whole(), Collectors.toUnmodifiableList()));
         for (Table.Row row : Table.read(source, "levels/core-levels.csv").rows()) {
             Level level = new Level(
                     row.optional("be_larkins1977"), row.optional("be_elam2002"), row.optional("spread_ev"), width(row));
@@ -73,13 +75,20 @@ final class Levels {
     Optional<LevelEnergy> bindingEnergy(Line line) {
         Line high = line.high();
         Optional<LevelEnergy> named = named(high);
-        if (line.orbital().isWhole() || line.equals(high)) return named.or(() -> tabulated(high));
-        if (named.isEmpty()) return tabulated(line);
-        OptionalDouble splitting = splitting(line.whole());
-        if (splitting.isEmpty()) return named;
-        LevelEnergy partner = named.get();
+        Optional<LevelEnergy> strong = named.or(() -> tabulated(high));
+        if (line.orbital().isWhole() || line.equals(high)) return strong;
+        Splitting splitting = splittings.get(line.whole());
+        boolean measured = splitting != null && splitting.measured().isPresent();
+        if (strong.isEmpty() || (named.isEmpty() && !measured)) {
+            // Williams lists Na 2p and Co 3p the wrong way round: taken as not resolved.
+            return tabulated(line)
+                    .map(e -> strong.filter(s -> s.valueEv() > e.valueEv()).orElse(e));
+        }
+        OptionalDouble above = splitting(line.whole());
+        if (above.isEmpty()) return strong;
+        LevelEnergy partner = strong.get();
         return Optional.of(new LevelEnergy(
-                partner.valueEv() + splitting.getAsDouble(),
+                partner.valueEv() + above.getAsDouble(),
                 partner.spreadEv(),
                 partner.source() + "; plus the doublet splitting"));
     }
@@ -88,7 +97,7 @@ final class Levels {
     private Optional<LevelEnergy> named(Line high) {
         LevelEnergy reference = calibration.get(high);
         if (reference != null) return Optional.of(reference);
-        return states.stream()
+        return states(high).stream()
                 .filter(ChemicalState::representative)
                 .filter(state -> state.line().equals(high) || state.line().equals(high.whole()))
                 .findFirst()
@@ -113,27 +122,24 @@ final class Levels {
         return Optional.of(new LevelEnergy(value.getAsDouble(), level.spread().orElse(0), table));
     }
 
+    private List<ChemicalState> states(Line line) {
+        return statesByWholeLine.getOrDefault(line.whole(), List.of());
+    }
+
     private double halfRangeOfStates(Line line) {
-        Predicate<ChemicalState> same = state -> state.line().equals(line) && !state.satellite();
-        double low = states.stream()
-                .filter(same)
+        DoubleSummaryStatistics values = states(line).stream()
+                .filter(state -> !state.satellite())
                 .mapToDouble(ChemicalState::valueEv)
-                .min()
-                .orElse(0);
-        double high = states.stream()
-                .filter(same)
-                .mapToDouble(ChemicalState::valueEv)
-                .max()
-                .orElse(0);
-        return 0.5 * (high - low);
+                .summaryStatistics();
+        return values.getCount() == 0 ? 0 : 0.5 * (values.getMax() - values.getMin());
     }
 
     Optional<EnergyRange> stateRange(Line line) {
         boolean low = !line.orbital().isWhole() && line.equals(line.low());
         double splitting = splitting(line.whole()).orElse(0);
         Optional<EnergyRange> range = bindingEnergy(line).map(e -> new EnergyRange(e.valueEv(), e.valueEv()));
-        for (ChemicalState state : states) {
-            if (state.satellite() || !state.line().whole().equals(line.whole())) continue;
+        for (ChemicalState state : states(line)) {
+            if (state.satellite()) continue;
             boolean stateLow = !state.line().orbital().isWhole()
                     && state.line().equals(state.line().low());
             double value = state.valueEv() + (low ? splitting : 0) - (stateLow ? splitting : 0);

@@ -68,8 +68,8 @@ public final class ReferenceData {
      * <p>The value is, in this order: the reference energy of ISO 15472 (monochromated Al), where the line is one; the
      * typical position of the element itself or, where the element is never met as such, of its most common state; the
      * solid-state table of Williams as Elam, Ravel, Sieber 2002 carry it; that of Larkins 1977, which also speaks for N, O
-     * and F, whose values in the former are those of the gases. A component with j = l - 1/2 whose partner has a value of
-     * the first two kinds lies above it by the doublet splitting. Levels of rare gases without a state are those of the
+     * and F, whose values in the former are those of the gases. A component with j = l - 1/2 lies above its partner by
+     * the doublet splitting where that was measured, or where the partner's value is of the first two kinds. Levels of rare gases without a state are those of the
      * gas, and say so.
      *
      * <p>Errors: empty where no table has the level.

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -153,7 +154,7 @@ final class Table {
         }
 
         /** A value whose constructor may refuse what the row holds. */
-        <T> T make(java.util.function.Supplier<T> maker) {
+        <T> T make(Supplier<T> maker) {
             try {
                 return maker.get();
             } catch (IllegalArgumentException e) {

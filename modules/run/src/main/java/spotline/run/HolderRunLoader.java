@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Finding;
 import spotline.core.ReadException;
 import spotline.core.Work;
@@ -54,8 +55,16 @@ public final class HolderRunLoader {
                     file.instrument().sourceAnalyserAngleDeg(),
                     declared.monochromated() || linker.monochromated(spot),
                     settings,
-                    findings));
+                    findings,
+                    labFactors(settings, folder)));
         }
         return new HolderRun(plan, inputs, linker.files(), List.of(), seed);
+    }
+
+    private Optional<SensitivityFactors> labFactors(Treatment settings, Path folder) throws ReadException {
+        if (settings.quantify().factors() instanceof QuantifySettings.FactorChoice.FromFile file) {
+            return Optional.of(FactorFile.read(folder, file.file(), reference));
+        }
+        return Optional.empty();
     }
 }

@@ -13,6 +13,8 @@ import spotline.reference.Elements;
 import spotline.reference.EnergyRange;
 import spotline.reference.LevelEnergy;
 import spotline.reference.Line;
+import spotline.reference.LineData;
+import spotline.reference.NaturalWidth;
 import spotline.reference.ReferenceData;
 import spotline.spectra.BindingScan;
 import spotline.spectra.Window;
@@ -26,12 +28,19 @@ final class LineAssignment {
     private static final double ABOVE_PARTNER = 2.5;
 
     private final ReferenceData reference;
-    private final double widestDoubletEv;
+    private final SortedSet<String> elements;
+    private final QuantifySettings.Doublets doublets;
     private final double toleranceEv;
 
-    LineAssignment(ReferenceData reference, double widestDoubletEv, double toleranceEv) {
+    /** @param elements declared or seen at the spot */
+    LineAssignment(
+            ReferenceData reference,
+            SortedSet<String> elements,
+            QuantifySettings.Doublets doublets,
+            double toleranceEv) {
         this.reference = reference;
-        this.widestDoubletEv = widestDoubletEv;
+        this.elements = elements;
+        this.doublets = doublets;
         this.toleranceEv = toleranceEv;
     }
 
@@ -46,7 +55,7 @@ final class LineAssignment {
     }
 
     /** The line of a scan: by its label, else the main line of a known element that lies inside it. */
-    Optional<Line> lineOf(LinkedSpectrum spectrum, SortedSet<String> elements, double shiftEv) {
+    Optional<Line> lineOf(LinkedSpectrum spectrum, double shiftEv) {
         Optional<Line> named = named(spectrum.region());
         if (named.isPresent()) return named;
         List<Line> inside = new ArrayList<>();
@@ -66,9 +75,7 @@ final class LineAssignment {
     Optional<LineTarget> target(Line whole, BindingScan scan, double shiftEv) {
         Optional<LevelEnergy> level = reference.bindingEnergy(whole.high());
         if (level.isEmpty()) return Optional.empty();
-        EnergyRange states = reference
-                .stateRange(whole.high())
-                .orElse(new EnergyRange(level.get().valueEv(), level.get().valueEv()));
+        EnergyRange states = states(whole.high(), level.get().valueEv(), scan.photonEnergyEv());
         Window range = scan.range();
         double expected = level.get().valueEv() - shiftEv;
         double low = Math.max(range.lowEv() + INSIDE, Math.min(expected, states.lowEv() - shiftEv - toleranceEv));
@@ -77,9 +84,58 @@ final class LineAssignment {
         double place = Math.max(low, Math.min(high, expected));
         Optional<Doublet> doublet = reference.doublet(whole, scan.photonEnergyEv());
         double splitting = doublet.map(Doublet::splittingEv).orElse(0.0);
-        if (splitting == 0) return Optional.of(new LineTarget(whole, low, high, place, 0));
-        boolean both = splitting <= widestDoubletEv && range.highEv() >= place + splitting + ABOVE_PARTNER;
+        List<Double> foreign = foreign(whole, scan, shiftEv);
+        if (splitting == 0) {
+            return Optional.of(new LineTarget(whole, low, high, place, 0, foreign, widths(whole, 0)));
+        }
+        boolean both = doublets.takesWhole(whole, splitting) && range.highEv() >= place + splitting + ABOVE_PARTNER;
         if (!both) high = Math.min(high, Math.max(place, expected + splitting - INSIDE));
-        return Optional.of(new LineTarget(both ? whole : whole.high(), low, high, place, both ? splitting : 0));
+        double ratio = both ? doublet.map(Doublet::areaRatioLowToHigh).orElse(0.0) : 0;
+        return Optional.of(new LineTarget(
+                both ? whole : whole.high(), low, high, place, both ? splitting : 0, foreign, widths(whole, ratio)));
+    }
+
+    private Optional<LineTarget.Widths> widths(Line whole, double partnerRatio) {
+        Optional<NaturalWidth> first = reference.naturalWidth(whole.high());
+        if (first.isEmpty()) return Optional.empty();
+        double partner = reference.naturalWidth(whole.low()).orElse(first.get()).fwhmEv();
+        return Optional.of(new LineTarget.Widths(first.get().fwhmEv(), partner, partnerRatio));
+    }
+
+    /** Where the other elements' lines fall inside a scan, on its measured scale. */
+    private List<Double> foreign(Line own, BindingScan scan, double shiftEv) {
+        List<Double> energies = new ArrayList<>();
+        for (String symbol : elements) {
+            if (symbol.equals(own.element())) continue;
+            Element element = Elements.bySymbol(symbol).orElseThrow();
+            for (LineData data : reference.lines(element, scan.photonEnergyEv())) {
+                for (Line member : data.members()) {
+                    double at = reference
+                                    .bindingEnergy(member)
+                                    .map(LevelEnergy::valueEv)
+                                    .orElse(Double.NaN)
+                            - shiftEv;
+                    if (scan.range().contains(at)) energies.add(at);
+                }
+            }
+        }
+        return energies;
+    }
+
+    /**
+     * Binding energies that a line may have. Chemical shifts of an element's core levels are much alike, so a line without
+     * listed states takes those of the main line.
+     */
+    private EnergyRange states(Line line, double levelEv, double photonEnergyEv) {
+        EnergyRange own = reference.stateRange(line).orElse(new EnergyRange(levelEv, levelEv));
+        Optional<Line> main = main(line.element(), photonEnergyEv).map(Line::high);
+        if (own.highEv() > own.lowEv() || main.isEmpty()) return own;
+        Optional<EnergyRange> mainStates = main.flatMap(reference::stateRange);
+        Optional<LevelEnergy> mainLevel = main.flatMap(reference::bindingEnergy);
+        if (mainStates.isEmpty() || mainLevel.isEmpty()) return own;
+        double offset = levelEv - mainLevel.get().valueEv();
+        return new EnergyRange(
+                Math.min(levelEv, mainStates.get().lowEv() + offset),
+                Math.max(levelEv, mainStates.get().highEv() + offset));
     }
 }

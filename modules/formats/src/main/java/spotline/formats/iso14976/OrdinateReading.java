@@ -71,45 +71,34 @@ final class OrdinateReading {
         boolean pulses = block.signal().mode().strip().equalsIgnoreCase(Signal.PULSE_COUNTING);
         if (!pulses || block.technique() == Technique.AES_DIFF) return Counting.UNKNOWN;
         String unit = variable.unit().strip().toLowerCase(Locale.ROOT);
-        if (RATE_UNITS.contains(unit)) return rate(values);
-        if (!COUNT_UNITS.contains(unit)) return Counting.UNKNOWN;
+        boolean rate = RATE_UNITS.contains(unit);
+        if (!rate && !COUNT_UNITS.contains(unit)) return Counting.UNKNOWN;
         for (double value : values) {
-            if (value < 0 || value != Math.rint(value)) {
-                warnings.caution(
+            // A value that is not known says nothing of the others.
+            if (value < 0 || (!rate && value != Math.rint(value) && !Double.isNaN(value))) {
+                tellUnknownStatistics(
                         "iso14976-not-counts",
-                        line,
-                        name + ": \"" + variable.label() + "\" should hold counts, but has the value "
-                                + (Double.isNaN(value) ? "1E37" : NumberText.exact(value))
-                                + "; its counting statistics are taken as not known");
+                        "\"" + variable.label() + "\" should hold " + (rate ? "counts per second" : "counts")
+                                + ", but has the value " + NumberText.exact(value));
                 return Counting.UNKNOWN;
             }
         }
-        return Counting.COUNTS;
+        return rate ? rate() : Counting.COUNTS;
     }
 
-    private Counting rate(double[] values) {
-        OptionalDouble dwell = block.signal().collectionTime().positive();
-        OptionalDouble scans = block.signal().scans().positive();
-        for (double value : values) if (!(value >= 0)) return negativeRate(value);
-        if (dwell.isEmpty() || scans.isEmpty()) {
-            warnings.caution(
-                    "iso14976-rate-without-time",
-                    line,
-                    name + " holds counts per second, collection time "
-                            + block.signal().collectionTime() + " s, scans "
-                            + block.signal().scans() + "; its counting statistics are taken as not known");
-            return Counting.UNKNOWN;
-        }
-        return Counting.rate(OptionalDouble.of(dwell.getAsDouble() * scans.getAsDouble()));
-    }
-
-    private Counting negativeRate(double value) {
-        warnings.caution(
-                "iso14976-not-counts",
-                line,
-                name + " should hold counts per second, but has the value "
-                        + (Double.isNaN(value) ? "1E37" : NumberText.exact(value))
-                        + "; its counting statistics are taken as not known");
+    private Counting rate() {
+        Signal signal = block.signal();
+        double seconds = signal.collectionTime().positive().orElse(0)
+                * signal.scans().positive().orElse(0);
+        if (seconds > 0 && Double.isFinite(seconds)) return Counting.rate(OptionalDouble.of(seconds));
+        tellUnknownStatistics(
+                "iso14976-rate-without-time",
+                "it holds counts per second, collection time " + signal.collectionTime() + " s, scans "
+                        + signal.scans());
         return Counting.UNKNOWN;
+    }
+
+    private void tellUnknownStatistics(String rule, String why) {
+        warnings.caution(rule, line, name + ": " + why + "; its counting statistics are taken as not known");
     }
 }

@@ -1,6 +1,5 @@
 package spotline.formats.iso14976;
 
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** Texts that a line of the file can hold. */
@@ -12,8 +11,11 @@ final class Text {
         if (text.indexOf('\n') >= 0 || text.endsWith("\r")) {
             throw new IllegalArgumentException(field + " must be one line, was " + text.strip());
         }
-        if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
-            throw new IllegalArgumentException(field + " holds half of a surrogate pair");
+        for (int i = 0; i < text.length(); i++) {
+            if (!Character.isSurrogate(text.charAt(i))) continue;
+            boolean pair = i + 1 < text.length() && Character.isSurrogatePair(text.charAt(i), text.charAt(i + 1));
+            if (!pair) throw new IllegalArgumentException(field + " holds half of a surrogate pair");
+            i++;
         }
     }
 

@@ -57,6 +57,8 @@ public final class NumberText {
         if (!Double.isFinite(value)) throw new IllegalArgumentException("a number must be finite, was " + value);
         if (value == 0) return 1 / value < 0 ? "-0" : "0";
         if (value == Math.rint(value) && Math.abs(value) < EXACT_LIMIT) return Long.toString((long) value);
+        String decimals = exactDecimals(value);
+        if (!decimals.isEmpty()) return decimals;
         BigDecimal all = new BigDecimal(value);
         BigDecimal rounded = all;
         for (int digits = EXACT_DIGITS; digits <= 17; digits++) {
@@ -66,5 +68,17 @@ public final class NumberText {
         BigDecimal shortest = rounded.stripTrailingZeros();
         int magnitude = shortest.precision() - shortest.scale() - 1;
         return magnitude >= -5 && magnitude < EXACT_DIGITS ? shortest.toPlainString() : shortest.toString();
+    }
+
+    /**
+     * The quick way for numbers of few decimals: a whole number of billionths below 2^53 over 1e9 is rounded as reading
+     * the text would be, and 15 digits name a double uniquely. Empty when the number is none of these.
+     */
+    private static String exactDecimals(double value) {
+        double billionths = Math.rint(value * 1e9);
+        boolean fits = Math.abs(value) >= 1e-5 && Math.abs(billionths) < EXACT_LIMIT && billionths / 1e9 == value;
+        return fits
+                ? BigDecimal.valueOf((long) billionths, 9).stripTrailingZeros().toPlainString()
+                : "";
     }
 }

@@ -17,10 +17,23 @@ final class Steps {
     static Axis axis(Quantity quantity, double[] values) {
         int n = values.length;
         double mean = (values[n - 1] - values[0]) / (n - 1);
+        if (mean == 0 || !Double.isFinite(mean)) return new ListedAxis(quantity, values);
         double rounded = Double.parseDouble(Decimal.text(mean));
         if (isRegular(values, rounded)) return new RegularAxis(quantity, values[0], rounded, n);
         if (isRegular(values, mean)) return new RegularAxis(quantity, values[0], mean, n);
         return new ListedAxis(quantity, values);
+    }
+
+    /** The least and the greatest step, for a message. */
+    static String range(double[] values) {
+        double least = Double.POSITIVE_INFINITY;
+        double greatest = Double.NEGATIVE_INFINITY;
+        for (int i = 1; i < values.length; i++) {
+            double step = Math.abs(values[i] - values[i - 1]);
+            least = Math.min(least, step);
+            greatest = Math.max(greatest, step);
+        }
+        return "steps " + Decimal.significant(least, 4) + " to " + Decimal.significant(greatest, 4) + " eV";
     }
 
     /** The values themselves are only as exact as a double: hence a few units in the last place besides. */

@@ -14,10 +14,12 @@ import spotline.formats.source.ReadLimits;
 import spotline.formats.source.Warnings;
 import spotline.spectra.Acquisition;
 import spotline.spectra.Analyser;
+import spotline.spectra.Axis;
 import spotline.spectra.Counting;
 import spotline.spectra.EnergyScale;
 import spotline.spectra.Excitation;
 import spotline.spectra.HeaderField;
+import spotline.spectra.ListedAxis;
 import spotline.spectra.Ordinate;
 import spotline.spectra.Quantity;
 import spotline.spectra.SpectrumSet;
@@ -36,11 +38,14 @@ public final class TextColumnsReader {
             "scans",
             "pass energy");
 
+    /** Name of the format in messages and probes. */
+    public static final String FORMAT = "columns of numbers";
+
     private TextColumnsReader() {}
 
     /** How sure it is that a head is that of columns of numbers: never wholly, for anything may be. */
     public static Probe probe(byte[] head) {
-        String format = "columns of numbers";
+        String format = FORMAT;
         int rows = 0;
         TextLine line = new TextLine();
         TextRows.AllNumbers wanted = new TextRows.AllNumbers();
@@ -142,7 +147,14 @@ public final class TextColumnsReader {
                 List.of(),
                 rows.comments(),
                 declared(columns));
-        SpectrumSet set = new SpectrumSet(acquisition, Steps.axis(energy, energies), List.of(), List.of(ordinate));
+        Axis axis = Steps.axis(energy, energies);
+        if (axis instanceof ListedAxis) {
+            warnings.note(
+                    "text-irregular-steps",
+                    rows.firstRowLine(),
+                    "the energies are not equally spaced, " + Steps.range(energies));
+        }
+        SpectrumSet set = new SpectrumSet(acquisition, axis, List.of(), List.of(ordinate));
         return new TextSpectrum(rows.firstRowLine(), set, warnings.findings());
     }
 

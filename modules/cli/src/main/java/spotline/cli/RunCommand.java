@@ -1,0 +1,91 @@
+package spotline.cli;
+
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import spotline.core.Finding;
+import spotline.core.Severity;
+import spotline.reference.ReferenceData;
+import spotline.report.ResultFiles;
+import spotline.report.text.DisplayNumber;
+import spotline.run.HolderRun;
+import spotline.run.HolderRunLoader;
+import spotline.run.RunPipeline;
+import spotline.run.RunResult;
+import spotline.run.SampleComposition;
+
+@Command(
+        name = "run",
+        mixinStandardHelpOptions = true,
+        description = "Treats every spot of a holder run and writes tables and report.",
+        footer = {"", "Example: spotline run holder.json --out results --threads 2"})
+final class RunCommand implements Callable<Integer> {
+    private final CommandEnvironment environment;
+
+    @Parameters(index = "0", paramLabel = "HOLDER.json", description = "the holder run")
+    @SuppressWarnings("NullAway.Init")
+    private Path holder;
+
+    @Option(names = "--out", paramLabel = "DIR", required = true, description = "directory the results are written to")
+    @SuppressWarnings("NullAway.Init")
+    private Path out;
+
+    @Mixin
+    private final TreatmentOptions options = new TreatmentOptions();
+
+    RunCommand(CommandEnvironment environment) {
+        this.environment = environment;
+    }
+
+    @Override
+    public Integer call() throws Exception {
+        RunResult result;
+        try (ProgressLine progress = new ProgressLine(environment)) {
+            ReferenceData reference = ReferenceData.shipped();
+            HolderRun run = new HolderRunLoader(reference).load(holder, options.treatment(), options.seed(), progress);
+            List<Finding> plan = PlanCommand.check(run.plan(), holder);
+            result = new RunPipeline(reference, ProgramVersion.text()).treat(run, plan, options.threads(), progress);
+            ResultFiles.write(result, out);
+        }
+        print(result);
+        return result.stopped() ? 1 : 0;
+    }
+
+    private void print(RunResult result) {
+        PrintWriter to = environment.out();
+        result.plan().file().title().ifPresent(to::println);
+        to.println();
+        TextTable table = new TextTable("sample", "spots", "composition, at.% ± standard uncertainty");
+        for (SampleComposition sample : result.samples()) {
+            StringBuilder cells = new StringBuilder();
+            for (SampleComposition.Mean mean : sample.elements()) {
+                if (cells.length() > 0) cells.append(",  ");
+                cells.append(mean.element()).append(' ').append(value(mean));
+            }
+            table.row(sample.sample(), String.join(" ", sample.spots()), cells.toString());
+        }
+        table.print(to);
+        to.println();
+        for (Finding f : result.findings()) {
+            if (f.severity() == Severity.NOTE) continue;
+            String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
+            to.println(f.severity().word() + ":" + where + " " + f.message());
+        }
+        long notes = result.findings().stream()
+                .filter(f -> f.severity() == Severity.NOTE)
+                .count();
+        to.println(notes + " notes in findings.csv. Elements listed sum to 100; H and He are not seen.");
+        to.println("Report: " + out.resolve("report.html"));
+    }
+
+    private static String value(SampleComposition.Mean mean) {
+        if (mean.atomicPercent().isEmpty()) return "-";
+        return DisplayNumber.of(mean.atomicPercent().getAsDouble(), mean.standardUncertainty(), 1)
+                .text();
+    }
+}

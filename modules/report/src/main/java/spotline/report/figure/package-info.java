@@ -1,0 +1,5 @@
+/** Spectra drawn as SVG, binding energy from high to low. Draws what was measured and computed, changes none of it. */
+@NullMarked
+package spotline.report.figure;
+
+import org.jspecify.annotations.NullMarked;
