@@ -135,7 +135,10 @@ final class Judge {
             to.missing.add(new Evidence.LineMissing(name, test.energyEv(), test.expected(), test.significance()));
             boolean weighty = test.expected() * test.expected() > Math.min(PLAIN_SQUARE, CONTRADICTING_SHARE * gain);
             to.contradicted |= weighty && test.expected() >= MUST_SHOW;
-            boolean partner = test.line().line().whole().equals(model.members.get(owner).atom().main().line())
+            boolean partner = test.line()
+                            .line()
+                            .whole()
+                            .equals(model.members.get(owner).atom().main().line())
                     && gain < BEYOND_DOUBT
                     && test.significance() < 0.5 * test.expected();
             to.contradicted |= (test.line().main() || partner) && test.independent() > LEAST_INDEPENDENT;
@@ -169,7 +172,8 @@ final class Judge {
         double least = Math.max(8, Math.min(CLOSE_SHARE * own, own - CLOSE_GAIN));
         List<Evidence.Alternative> found = new ArrayList<>();
         for (Hunt.Gain rival : hunt.gains(base, base.residual(), least, a -> a != self && !model.holds(a))) {
-            double weighed = rival.gain() - ModelSelection.penalty(rival.candidate().atom(), declared);
+            double weighed =
+                    rival.gain() - ModelSelection.penalty(rival.candidate().atom(), declared);
             if (weighed >= least) {
                 found.add(new Evidence.Alternative(rival.candidate().atom().symbol(), weighed));
             }
@@ -203,7 +207,10 @@ final class Judge {
         }
         for (Evidence.Alternative a : alternatives) reasons.add("Could also be " + a.explanation() + ".");
         reasons.add(String.format(
-                Locale.ROOT, "The model of the survey gains %.0f by %s.", gain, atom.element().name()));
+                Locale.ROOT,
+                "The model of the survey gains %.0f by %s.",
+                gain,
+                atom.element().name()));
         if (verdict == Verdict.POSSIBLE && alternatives.isEmpty() && tally.missing.isEmpty()) {
             reasons.add("One line alone, or too weak, to call it present.");
         }

@@ -66,8 +66,7 @@ final class LineSources {
         return found.stream().distinct().toList();
     }
 
-    private void fromLine(
-            Atom atom, AtomLine.Member m, double behind, double area, double strong, List<String> to) {
+    private void fromLine(Atom atom, AtomLine.Member m, double behind, double area, double strong, List<String> to) {
         for (GhostLine ghost : ghosts) {
             boolean here = Math.abs(behind - ghost.apparentShiftEv()) < GHOST_WITHIN_EV;
             if (here && area < GHOST_SHARE * strong && ghost.apparentShiftEv() != 0) {
