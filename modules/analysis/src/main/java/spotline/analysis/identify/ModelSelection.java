@@ -16,7 +16,7 @@ final class ModelSelection {
     static final double STAY = 18;
     static final double RARE_PENALTY = 40;
     static final double DECLARED_BONUS = 4;
-    private static final double UNCOMMON_PENALTY = 6;
+    private static final double UNCOMMON_PENALTY = 10;
     private static final double EVERYWHERE_BONUS = 10;
     /** What nearly every surface that has met air carries. */
     static final Set<String> EVERYWHERE = Set.of("C", "O");

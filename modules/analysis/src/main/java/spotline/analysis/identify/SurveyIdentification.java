@@ -31,6 +31,7 @@ import spotline.spectra.Transmission;
  */
 public final class SurveyIdentification {
     private static final double GHOST_GAIN = 20;
+    private static final double DECIDED_GAIN = 36;
     private static final double PLASMON_GAIN = 30;
     private static final int MOST_PLASMONS = 2;
     private static final double LARGEST_CARBON_UNCERTAINTY = 0.6;
@@ -80,13 +81,16 @@ public final class SurveyIdentification {
         }
         work.check();
         Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
-        List<ElementSeen> elements = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
+        List<ElementSeen> judged = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
+        List<ElementSeen> elements =
+                judged.stream().filter(e -> !undecided(e, declared)).toList();
         List<HeaderDoubt> doubts = new HeaderCheck(reference, settings, transmission, monochromated, declared)
                 .doubts(grid, model, search, elements, work);
         if (!doubts.isEmpty())
             elements = elements.stream().map(SurveyIdentification::doubted).toList();
-        List<Feature> features =
-                new Features(reference, model, ghosts, monochromated).above(settings.minimumSignificance());
+        List<Feature> features = new ArrayList<>();
+        for (ElementSeen e : judged) if (undecided(e, declared)) features.add(feature(e));
+        features.addAll(new Features(reference, model, ghosts, monochromated).above(settings.minimumSignificance()));
         elements = new ArrayList<>(elements);
         elements.sort(Comparator.comparingInt(
                 e -> table.atom(e.element()).orElseThrow().element().z()));
@@ -95,6 +99,25 @@ public final class SurveyIdentification {
                 model.shiftEv(),
                 features.stream().map(Feature::peak).toList(),
                 Optional.of(detail(survey, model, elements, placed, knownShiftEv, carbon, features, doubts)));
+    }
+
+    /** Weak, and several things would do as well: a feature without a name rather than an element. */
+    private static boolean undecided(ElementSeen e, Set<String> declared) {
+        if (e.verdict() == Verdict.PRESENT || declared.contains(e.element())) return false;
+        if (e.evidence().likelihoodGain() >= DECIDED_GAIN) return false;
+        List<Evidence.Alternative> others = e.evidence().alternatives();
+        boolean source = others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
+        return others.size() >= 2 || source || e.lines().isEmpty();
+    }
+
+    private static Feature feature(ElementSeen e) {
+        List<String> explanations = new ArrayList<>();
+        for (LineSeen line : e.lines()) explanations.add(line.line());
+        for (Evidence.Alternative a : e.evidence().alternatives()) explanations.add(a.explanation());
+        LineSeen top = e.lines().stream()
+                .max(Comparator.comparingDouble(LineSeen::significance))
+                .orElse(new LineSeen(e.element(), 0, 0, 1));
+        return new Feature(new SurveyPeak(top.energyEv(), top.significance(), Double.NaN), explanations);
     }
 
     private static ElementSeen doubted(ElementSeen e) {
