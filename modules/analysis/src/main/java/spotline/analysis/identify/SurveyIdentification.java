@@ -2,37 +2,39 @@ package spotline.analysis.identify;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeSet;
 import spotline.core.Work;
-import spotline.reference.Element;
-import spotline.reference.Elements;
+import spotline.reference.EnergyRange;
+import spotline.reference.GhostLine;
 import spotline.reference.ReferenceData;
 import spotline.reference.XraySatellite;
-import spotline.reference.XraySource;
 import spotline.spectra.BindingScan;
 import spotline.spectra.Transmission;
 
 /**
  * Finds the elements of a survey by all their lines together.
  *
- * <p>Every element whose main line falls on a peak is a candidate. Its other lines are expected with areas in proportion
- * to cross section, mean free path and transmission: a candidate whose expected lines are missing is dropped. Candidates
- * then claim peaks in the order of their evidence, and one that rests on a peak already claimed is dropped too.
+ * <p>A model of the whole survey is fitted: for each element its photoelectron lines, Auger group, X-ray satellites, loss
+ * structure and inelastic tail, over a smooth background. Amplitudes come from non-negative least squares with Poisson
+ * weights; elements enter and leave by what the likelihood gains; the shift of the energy scale is searched along.
  *
- * <p>Shape: a survey in, elements and unassigned peaks out. Units: eV. Errors: none; a survey without peaks has no
- * elements.
+ * <p>Shape: a survey in, elements with evidence, unassigned features and the model out. Units: eV. Errors: none; a survey
+ * without lines has no elements.
  *
- * <p>Source: common practice, no source; second-line rule ISO 10810 idea.
+ * <p>Source: verdicts by the second-line rule of common practice (no source); the parts of the model name theirs.
  */
 public final class SurveyIdentification {
-    private static final int LIGHTEST = 3;
-    private static final int HEAVIEST = 92;
-    private static final double SHIFT_STEP = 0.25;
-    private static final double SOURCE_AGREEMENT = 0.5;
+    private static final double GHOST_GAIN = 20;
+    private static final double DECIDED_GAIN = 36;
+    private static final double PLASMON_GAIN = 30;
+    private static final int MOST_PLASMONS = 2;
+    private static final double LARGEST_CARBON_UNCERTAINTY = 0.6;
 
     private final ReferenceData reference;
     private final IdentifySettings settings;
@@ -53,73 +55,161 @@ public final class SurveyIdentification {
             OptionalDouble knownShiftEv,
             boolean monochromated,
             Work work) {
-        List<SurveyPeak> peaks = new PeakSearch(settings.peakFwhmEv(), settings.minimumSignificance()).find(survey);
-        CandidateMaker maker = new CandidateMaker(reference, settings, survey, transmission, peaks);
-        double shift = knownShiftEv.isPresent() ? knownShiftEv.getAsDouble() : searchShift(maker, peaks, declared);
+        SurveyGrid grid = SurveyGrid.of(survey);
+        AtomTable table = AtomTable.of(reference, grid.photonEv);
+        double width = LineWidth.of(grid);
+        Templates templates = new Templates(grid, transmission, satellites(grid.photonEv, monochromated), width);
+        FilteredSurvey filtered = new FilteredSurvey(grid, Math.max(1.6, 1.3 * width));
+        double low = knownShiftEv.orElse(settings.lowestShiftEv());
+        double high = knownShiftEv.orElse(settings.highestShiftEv());
+        ShiftSearch search = new ShiftSearch(filtered, templates, table.atoms(), declared, low, high);
         work.check();
-        List<Candidate> candidates = new ArrayList<>();
-        for (Element element : Elements.all()) {
-            if (element.z() < LIGHTEST || element.z() > HEAVIEST) continue;
-            maker.candidate(element, shift).filter(Candidate::credible).ifPresent(candidates::add);
+        Atom carbon = table.atom("C").orElseThrow();
+        ShiftContest.Settled settled = knownShiftEv.isPresent()
+                ? ShiftContest.known(search, templates, low)
+                : ShiftContest.settle(search, filtered, templates, low, high, carbon, work);
+        List<GhostLine> ghosts = reference.ghostLines(grid.photonEv);
+        SurveyModelFit model = settled.model().sobered();
+        if (!monochromated) model.addGhosts(ghosts, GHOST_GAIN);
+        for (int k = 0; k < MOST_PLASMONS && model.findPlasmon(PLASMON_GAIN); k++) model = model.sobered();
+        model = ModelSelection.grow(model, table, declared, work);
+        Optional<CarbonShift.Placed> placed = settled.carbon();
+        if (knownShiftEv.isEmpty() && placed.isEmpty()) {
+            ShiftContest.Settled again = ShiftContest.place(model, carbon, low, high);
+            placed = again.carbon();
+            if (placed.isPresent()) model = ModelSelection.grow(again.model().sobered(), table, declared, work);
         }
         work.check();
-        return claim(candidates, peaks, survey, shift, declared, monochromated);
-    }
-
-    private double searchShift(CandidateMaker maker, List<SurveyPeak> peaks, Set<String> declared) {
-        Set<String> anchors = new TreeSet<>(declared);
-        anchors.add("C");
-        anchors.add("O");
-        double best = 0;
-        double bestScore = 0;
-        int first = (int) Math.ceil(settings.lowestShiftEv() / SHIFT_STEP);
-        int last = (int) Math.floor(settings.highestShiftEv() / SHIFT_STEP);
-        for (int i = first; i <= last; i++) {
-            double shift = i * SHIFT_STEP;
-            double score = 0;
-            for (String symbol : anchors) score += maker.anchorScore(symbol, shift, peaks);
-            // Of equal scores the smaller shift is the likelier one.
-            score *= 1 - 0.002 * Math.abs(shift);
-            if (score > bestScore) {
-                bestScore = score;
-                best = shift;
-            }
-        }
-        return best;
-    }
-
-    private Identification claim(
-            List<Candidate> candidates,
-            List<SurveyPeak> peaks,
-            BindingScan survey,
-            double shift,
-            Set<String> declared,
-            boolean monochromated) {
-        ClaimedPeaks claimed = new ClaimedPeaks(peaks, monochromated ? List.of() : satellites(survey.photonEnergyEv()));
-        List<Candidate> waiting = new ArrayList<>(candidates);
-        waiting.sort(Comparator.comparingDouble((Candidate c) -> -c.weight(declared.contains(c.element()))));
-        List<ElementSeen> elements = new ArrayList<>();
-        for (Candidate candidate : waiting) {
-            boolean isDeclared = declared.contains(candidate.element());
-            Optional<ElementSeen> seen = candidate.judge(claimed, isDeclared);
-            if (seen.isPresent()) {
-                elements.add(seen.get());
-                claimed.claim(candidate);
-            }
-        }
+        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
+        List<ElementSeen> judged = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
+        List<ElementSeen> elements =
+                judged.stream().filter(e -> !undecided(e, declared)).toList();
+        List<HeaderDoubt> doubts = new HeaderCheck(reference, settings, transmission, monochromated, declared)
+                .doubts(grid, model, search, elements, work);
+        if (!doubts.isEmpty())
+            elements = elements.stream().map(SurveyIdentification::doubted).toList();
+        List<Feature> features = new ArrayList<>();
+        for (ElementSeen e : judged) if (undecided(e, declared)) features.add(feature(e));
+        features.addAll(new Features(reference, model, ghosts, monochromated).above(settings.minimumSignificance()));
+        elements = new ArrayList<>(elements);
         elements.sort(Comparator.comparingInt(
-                e -> Elements.bySymbol(e.element()).orElseThrow().z()));
-        return new Identification(elements, shift, claimed.unclaimed());
+                e -> table.atom(e.element()).orElseThrow().element().z()));
+        return new Identification(
+                elements,
+                model.shiftEv(),
+                features.stream().map(Feature::peak).toList(),
+                Optional.of(detail(survey, model, elements, placed, knownShiftEv, carbon, features, doubts)));
     }
 
-    /** Satellites of the source with this photon energy; none of a source that has no table of them. */
-    private List<XraySatellite> satellites(double photonEnergyEv) {
-        for (String name : List.of("Al Ka", "Mg Ka")) {
-            Optional<XraySource> source = reference.source(name, false);
-            if (source.isPresent() && Math.abs(source.get().photonEnergyEv() - photonEnergyEv) < SOURCE_AGREEMENT) {
-                return reference.satellites(source.get());
+    /** Weak, and several things would do as well: a feature without a name rather than an element. */
+    private static boolean undecided(ElementSeen e, Set<String> declared) {
+        if (e.verdict() == Verdict.PRESENT || declared.contains(e.element())) return false;
+        if (e.evidence().likelihoodGain() >= DECIDED_GAIN) return false;
+        List<Evidence.Alternative> others = e.evidence().alternatives();
+        boolean source = others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
+        return others.size() >= 2 || source || e.lines().isEmpty();
+    }
+
+    private static Feature feature(ElementSeen e) {
+        List<String> explanations = new ArrayList<>();
+        for (LineSeen line : e.lines()) explanations.add(line.line());
+        for (Evidence.Alternative a : e.evidence().alternatives()) explanations.add(a.explanation());
+        LineSeen top = e.lines().stream()
+                .max(Comparator.comparingDouble(LineSeen::significance))
+                .orElse(new LineSeen(e.element(), 0, 0, 1));
+        return new Feature(new SurveyPeak(top.energyEv(), top.significance(), Double.NaN), explanations);
+    }
+
+    private static ElementSeen doubted(ElementSeen e) {
+        return new ElementSeen(e.element(), Verdict.POSSIBLE, e.lines(), e.significance(), e.evidence());
+    }
+
+    private List<XraySatellite> satellites(double photonEnergyEv, boolean monochromated) {
+        if (monochromated) return List.of();
+        return reference
+                .sourceNear(photonEnergyEv, false)
+                .map(reference::satellites)
+                .orElse(List.of());
+    }
+
+    private static Identification.Detail detail(
+            BindingScan survey,
+            SurveyModelFit model,
+            List<ElementSeen> elements,
+            Optional<CarbonShift.Placed> placed,
+            OptionalDouble known,
+            Atom carbon,
+            List<Feature> features,
+            List<HeaderDoubt> doubts) {
+        double[] lines = model.fit().curve();
+        double[] background = model.design.background(lines);
+        EnergyRange allowed = ShiftContest.allowed(model, carbon);
+        double shift = model.shiftEv();
+        double low = Math.min(shift, allowed.lowEv());
+        double high = Math.max(shift, allowed.highEv());
+        String reason =
+                "The states that the elements are met in leave the shift this range; hydrocarbon does not settle it.";
+        if (known.isPresent()) {
+            low = shift;
+            high = shift;
+            reason = "The shift was given.";
+        } else if (placed.isPresent() && placed.get().standardUncertaintyEv() < LARGEST_CARBON_UNCERTAINTY) {
+            double u = placed.get().standardUncertaintyEv();
+            low = shift - 2 * u;
+            high = shift + 2 * u;
+            reason = String.format(
+                    Locale.ROOT,
+                    "Hydrocarbon C 1s stands at %.2f eV as measured and belongs at %.1f eV.",
+                    CarbonShift.HYDROCARBON_EV - shift,
+                    CarbonShift.HYDROCARBON_EV);
+        }
+        double[] residual = model.design.residual(lines).values();
+        double sum = 0;
+        int counted = 0;
+        for (double r : residual) {
+            if (r == 0) continue;
+            sum += r * r;
+            counted++;
+        }
+        return new Identification.Detail(
+                low,
+                high,
+                reason,
+                model.templates.gaussianEv,
+                features,
+                doubts,
+                QuickComposition.of(model, elements),
+                ScanProposals.of(model, background, survey.secondsPerChannel()),
+                surveyModel(model, background),
+                counted > 0 ? OptionalDouble.of(sum / counted) : OptionalDouble.empty());
+    }
+
+    private static SurveyModel surveyModel(SurveyModelFit model, double[] background) {
+        SurveyGrid grid = model.templates.grid;
+        double units = grid.unitsPerCount / grid.grouped;
+        Map<String, double[]> parts = new LinkedHashMap<>();
+        for (int e = 0; e < model.members.size(); e++) {
+            if (!model.active(e) || !(model.amount(e) > 0)) continue;
+            parts.put(model.members.get(e).symbol(), times(model.elementCurve(e), units));
+        }
+        double[] stray = model.elementCurve(-1);
+        for (double v : stray) {
+            if (v != 0) {
+                parts.put("stray radiation", times(stray, units));
+                break;
             }
         }
-        return List.of();
+        return new SurveyModel(
+                grid.energy,
+                times(grid.counts, units),
+                times(background, units),
+                times(model.design.deviations(), units),
+                parts);
+    }
+
+    private static double[] times(double[] values, double factor) {
+        double[] scaled = values.clone();
+        for (int i = 0; i < scaled.length; i++) scaled[i] *= factor;
+        return scaled;
     }
 }
