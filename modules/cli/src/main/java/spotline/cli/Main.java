@@ -32,6 +32,7 @@ public final class Main {
         CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
         line.addSubcommand(new RunCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
+        line.addSubcommand(new IdentifyCommand(environment));
         line.addSubcommand(new LookupCommand(environment));
         line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
