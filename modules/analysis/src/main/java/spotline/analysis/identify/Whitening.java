@@ -154,8 +154,8 @@ final class Whitening {
             }
             double d0 = (a[2] * (l - mAhead[i + 1][0]) - a[1] * (s - mAhead[i + 1][1])) / det;
             double d1 = (a[0] * (s - mAhead[i + 1][1]) - a[1] * (l - mAhead[i + 1][0])) / det;
-            l = m[i][0] + c00 * d0 + c10 * d1;
-            s = m[i][1] + c01 * d0 + c11 * d1;
+            l = m[i][0] + c00 * d0 + c01 * d1;
+            s = m[i][1] + c10 * d0 + c11 * d1;
             out[i] = l;
         }
         return out;
