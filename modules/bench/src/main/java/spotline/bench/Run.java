@@ -28,6 +28,13 @@ public final class Run {
     private static final List<String> PEERS =
             List.of("spotline", "commonsAnalytic", "commonsDifferences", "hipparchusAnalytic");
 
+    private static final List<String> LINES = List.of(
+            "voigtNarrowWindow",
+            "voigtWideWindow",
+            "voigtNearlyGaussian",
+            "gaussianLorentzianSum",
+            "pointwiseFaddeevaValue");
+
     private Run() {}
 
     /** Arguments as JMH takes them: part of a class name runs that class alone. */
@@ -69,6 +76,11 @@ public final class Run {
                     fits,
                     most,
                     fits / most));
+        } else if (iterations.get(0).containsKey("voigtNarrowWindow")) {
+            for (String line : LINES) {
+                double nanos = median(iterations, i -> value(i, line) / value(i, "turns")) / 1000;
+                out.append(String.format(Locale.ROOT, "  %-24s %8.2f ns a point%n", line, nanos));
+            }
         } else {
             out.append(String.format(
                     Locale.ROOT,

@@ -112,10 +112,13 @@ final class Block {
         for (int u = 0; u < used.length; u++) {
             double[] row = state.rows[u];
             if (!direct[u]) combine(u, state, row);
-            double[] weight = state.rowWeight;
-            for (int i = 0; i < n; i++) row[i] *= weight[i];
+            multiply(row, state.rowWeight, n);
         }
         return state.objective;
+    }
+
+    private static void multiply(double[] row, double[] weight, int n) {
+        for (int i = 0; i < n; i++) row[i] *= weight[i];
     }
 
     private void combine(int u, State state, double[] row) {

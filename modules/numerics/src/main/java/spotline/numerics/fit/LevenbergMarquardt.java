@@ -122,7 +122,7 @@ final class LevenbergMarquardt {
         }
         growth = 4;
         if (fine) lambda *= 1e-3;
-        else if (Math.abs(ratio - 1) < 0.1) lambda *= 0.1;
+        else if (Math.abs(ratio - 1) < 0.1) lambda *= 0.02;
         else if (ratio > 0.75) lambda *= 0.2;
         else if (ratio < 0.25) lambda *= 4;
         if (lambda < 1e-40) lambda = 0;
@@ -132,7 +132,7 @@ final class LevenbergMarquardt {
     /** Late steps that go as expected and change little do with the normal matrix of the step before, twice at most. */
     private boolean mayKeepNormal(boolean fine) {
         double gain = 1 - space.trial.objective / space.current.objective;
-        boolean keep = !projected && !fine && kept < 2 && gain < 0.02 && Math.abs(ratio - 1) < 0.1;
+        boolean keep = !exact && !projected && !fine && kept < 2 && gain < 0.02 && Math.abs(ratio - 1) < 0.1;
         kept = keep ? kept + 1 : 0;
         return keep;
     }

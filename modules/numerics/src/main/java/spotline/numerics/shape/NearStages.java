@@ -34,10 +34,8 @@ final class NearStages {
         stages.add(NearStages::nearFactor);
         stages.add(NearStages::nearReal);
         stages.add(NearStages::nearResult);
-        stages.add(NearStages::nearResultEnd);
         if (voigt) {
             stages.add(NearStages::nearHalfSlope);
-            stages.add(NearStages::nearScaledSum);
             stages.add(NearStages::nearScaled);
         } else {
             stages.add(NearStages::nearSlope);
@@ -110,17 +108,14 @@ final class NearStages {
     static void nearResult(FaddeevaLane lane, int from, int to) {
         double[] factorRe = lane.r;
         double[] factorIm = lane.s;
+        double[] inverse = lane.d;
+        double[] real = lane.zx;
         double[] pRe = lane.b2;
         double[] pIm = lane.b1;
         double[] im = lane.out[4];
-        for (int i = from; i < to; i++) im[i] = pRe[i] * factorIm[i] + pIm[i] * factorRe[i];
-    }
-
-    static void nearResultEnd(FaddeevaLane lane, int from, int to) {
-        double[] inverse = lane.d;
-        double[] real = lane.zx;
-        double[] im = lane.out[4];
-        for (int i = from; i < to; i++) im[i] += Faddeeva.PER_ROOT_PI * real[i] * inverse[i];
+        for (int i = from; i < to; i++) {
+            im[i] = pRe[i] * factorIm[i] + pIm[i] * factorRe[i] + Faddeeva.PER_ROOT_PI * real[i] * inverse[i];
+        }
     }
 
     /** w' = -2 z w + 2 i / sqrt(pi), halved, into what is free. */
@@ -137,33 +132,28 @@ final class NearStages {
         }
     }
 
-    static void nearScaledSum(FaddeevaLane lane, int from, int to) {
-        double[] re = lane.out[0];
-        double[] real = lane.zx;
-        double[] slopeRe = lane.r;
-        double[] slopeIm = lane.s;
-        double[] third = lane.out[3];
-        double height = 2 * lane.y * lane.factors[3];
-        double half = lane.factors[3];
-        double twice = 2 * lane.factors[3];
-        for (int i = from; i < to; i++) {
-            third[i] = half * re[i] + twice * real[i] * slopeRe[i] - height * slopeIm[i];
-        }
-    }
-
     static void nearScaled(FaddeevaLane lane, int from, int to) {
         double[] zeroth = lane.out[0];
+        double[] real = lane.zx;
         double[] slopeRe = lane.r;
         double[] slopeIm = lane.s;
         double[] first = lane.out[1];
         double[] second = lane.out[2];
+        double[] third = lane.out[3];
         double f0 = lane.factors[0];
         double f1 = 2 * lane.factors[1];
         double f2 = 2 * lane.factors[2];
+        double height = 2 * lane.y * lane.factors[3];
+        double half = lane.factors[3];
+        double twice = 2 * lane.factors[3];
         for (int i = from; i < to; i++) {
-            first[i] = f1 * slopeRe[i];
-            second[i] = f2 * slopeIm[i];
-            zeroth[i] *= f0;
+            double re = zeroth[i];
+            double a = slopeRe[i];
+            double b = slopeIm[i];
+            third[i] = half * re + twice * real[i] * a - height * b;
+            first[i] = f1 * a;
+            second[i] = f2 * b;
+            zeroth[i] = f0 * re;
         }
     }
 

@@ -43,8 +43,8 @@ final class VoigtKernel {
         double distantHalf = y < DISTANT ? Math.sqrt(DISTANT * DISTANT - y * y) / scale : 0;
         int a = ShapeScratch.firstFrom(x, position - distantHalf);
         int b = ShapeScratch.firstFrom(x, position - nearHalf);
-        int c = ShapeScratch.firstAbove(x, position + nearHalf);
-        int d = ShapeScratch.firstAbove(x, position + distantHalf);
+        int c = y < NEAR ? ShapeScratch.firstAbove(x, position + nearHalf) : b;
+        int d = y < DISTANT ? ShapeScratch.firstAbove(x, position + distantHalf) : c;
         lane.far(0, a, true);
         lane.far(a, b, false);
         lane.far(c, d, false);
