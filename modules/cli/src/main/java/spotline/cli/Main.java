@@ -35,6 +35,8 @@ public final class Main {
         line.addSubcommand(new LookupCommand(environment));
         line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
+        line.addSubcommand(new FitCommand(environment));
+        line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(out);
         line.setErr(err);
         line.setParameterExceptionHandler((e, given) -> {

@@ -1,7 +1,9 @@
 package spotline.cli;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
@@ -19,7 +21,9 @@ import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
-import spotline.holder.check.PlanCheckSettings;
+import spotline.report.WholeFile;
+import spotline.report.sheet.LoadingSheet;
+import spotline.report.sheet.Paper;
 import spotline.report.table.FindingsCsv;
 
 @Command(
@@ -40,7 +44,7 @@ final class PlanCommand implements Runnable {
 
     @Override
     public void run() {
-        throw new ParameterException(new CommandLine(spec), "plan needs a command: check");
+        throw new ParameterException(new CommandLine(spec), "plan needs a command: check or sheet");
     }
 
     @Command(
@@ -57,9 +61,30 @@ final class PlanCommand implements Runnable {
         return findings.stream().anyMatch(f -> f.severity() == Severity.STOP) ? 1 : 0;
     }
 
+    @Command(
+            name = "sheet",
+            mixinStandardHelpOptions = true,
+            description = "Writes the loading sheet to print, drawn to scale.",
+            footer = {"", "Example: spotline plan sheet holder.json --out sheet.pdf"})
+    int sheet(
+            @Parameters(paramLabel = "HOLDER.json", description = "the holder run") Path holder,
+            @Option(names = "--out", paramLabel = "FILE.pdf", required = true, description = "PDF file to write")
+                    Path out,
+            @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "A4", description = "A4 or LETTER")
+                    Paper paper,
+            @Option(names = "--debug", description = "show stack traces") boolean debug)
+            throws ReadException, IOException {
+        LoadingSheet sheet = LoadingSheet.read(holder);
+        Optional<Instant> made =
+                Optional.ofNullable(System.getenv("SOURCE_DATE_EPOCH")).flatMap(LoadingSheet::sourceDate);
+        WholeFile.write(out, sheet.pdf(paper, made));
+        environment.out().println("Loading sheet: " + out + " (print at 100 %, then check its ruler)");
+        return 0;
+    }
+
     /** Errors: {@link ReadException} when the holder template cannot be read. */
     static List<Finding> check(HolderPlan plan, Path holder) throws ReadException {
         Optional<HolderTemplate> template = HolderTemplates.of(plan.file(), holder);
-        return PlanCheck.check(plan, template, PlanCheckSettings.DEFAULT);
+        return PlanCheck.check(plan, template);
     }
 }

@@ -19,7 +19,7 @@ class SmallCommandsTest {
     private Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"run", "inspect", "lookup", "plan", "calibrate"})
+    @ValueSource(strings = {"run", "inspect", "lookup", "plan", "fit", "calibrate"})
     void everyCommandHelpsWithAnExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");
         assertThat(run.status()).isZero();
@@ -120,5 +120,17 @@ class SmallCommandsTest {
         CommandRun over = CommandRun.of("plan", "check", plan);
         assertThat(over.status()).isEqualTo(1);
         assertThat(over.out()).contains("stop,", "overhangs the holder by 1.0 mm");
+    }
+
+    @Test
+    void theLoadingSheetIsAPdf() throws IOException {
+        Path sheet = folder.resolve("sheet.pdf");
+        CommandRun run = CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", sheet, "--paper", "letter");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.status()).isZero();
+        assertThat(Files.readAllBytes(sheet)).startsWith("%PDF-".getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        assertThat(CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", folder.resolve("no/such.pdf"))
+                        .status())
+                .isEqualTo(2);
     }
 }

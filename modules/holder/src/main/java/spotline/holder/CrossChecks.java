@@ -10,6 +10,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import spotline.core.Decimal;
 import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.holder.json.Nearest;
@@ -31,6 +32,9 @@ final class CrossChecks {
         Set<String> spots = checks.unique(root.path("spots"), "/spots", "spot");
         checks.spots(root.path("spots"), specimens);
         checks.silence(root.path("silence"), spots);
+        checks.records(root.path("specimens"), "/specimens", spots);
+        checks.records(root.path("spots"), "/spots", spots);
+        checks.clearance(root.path("planCheck").path("clearance"));
         return checks.faults;
     }
 
@@ -70,7 +74,7 @@ final class CrossChecks {
             if (spot.has("specimen")) {
                 String name = spot.path("specimen").asText();
                 if (!specimens.contains(name)) undeclared(pointer + "/specimen", "specimen", name, specimens);
-                for (String field : List.of("sample", "mount")) {
+                for (String field : List.of("sample", "mount", "transfer")) {
                     if (spot.has(field)) {
                         fault(
                                 pointer + "/" + field,
@@ -130,10 +134,69 @@ final class CrossChecks {
         }
     }
 
+    private void records(JsonNode list, String pointer, Set<String> spots) {
+        for (int i = 0; i < list.size(); i++) {
+            JsonNode entry = list.path(i);
+            String at = pointer + "/" + i;
+            outline(entry.path("outlineMm"), at + "/outlineMm");
+            JsonNode mount = entry.path("mount");
+            outline(mount.path("outlineMm"), at + "/mount/outlineMm");
+            outline(mount.path("tapePatchMm"), at + "/mount/tapePatchMm");
+            JsonNode clips = mount.path("clips");
+            for (int j = 0; j < clips.size(); j++) {
+                outline(clips.path(j).path("outlineMm"), at + "/mount/clips/" + j + "/outlineMm");
+            }
+            JsonNode stability = entry.path("sample").path("stability");
+            order(stability, at + "/sample/stability", "minC", "maxC");
+            JsonNode control = entry.path("transfer").path("controlSpot");
+            if (!control.isMissingNode() && !spots.contains(control.asText())) {
+                undeclared(at + "/transfer/controlSpot", "controlSpot", "spot", control.asText(), spots);
+            }
+        }
+    }
+
+    private void outline(JsonNode outline, String pointer) {
+        if (outline.isMissingNode()) return;
+        if (!outline.path("shape").asText().equals("polygon")) {
+            if (outline.has("cornersMm")) {
+                fault(pointer + "/cornersMm", "corners of what is no polygon", "\"shape\": \"polygon\" beside them");
+            }
+            return;
+        }
+        for (String field : List.of("width", "height")) {
+            if (outline.has(field)) {
+                fault(pointer + "/" + field, "\"" + field + "\" of a polygon", "a polygon by its corners alone");
+            }
+        }
+        if (!Shapes.polygon(TemplateBinding.points(outline.path("cornersMm"))).isValid()) {
+            fault(pointer + "/cornersMm", "corners whose sides cross or touch", "corners in order around the area");
+        }
+    }
+
+    private void clearance(JsonNode clearance) {
+        order(clearance, "/planCheck/clearance", "stopMm", "cautionMm");
+    }
+
+    private void order(JsonNode object, String pointer, String low, String high) {
+        if (!object.has(low) || !object.has(high)) return;
+        double from = object.path(low).asDouble();
+        double to = object.path(high).asDouble();
+        if (from > to) {
+            fault(
+                    pointer,
+                    "\"" + low + "\": " + Decimal.text(from) + " above \"" + high + "\": " + Decimal.text(to),
+                    low + " at or below " + high);
+        }
+    }
+
     private void undeclared(String pointer, String what, String name, Set<String> declared) {
+        undeclared(pointer, what, what, name, declared);
+    }
+
+    private void undeclared(String pointer, String field, String what, String name, Set<String> declared) {
         fault(
                 pointer,
-                "\"" + what + "\": " + quoted(name) + ", which is not declared",
+                "\"" + field + "\": " + quoted(name) + ", which is not declared",
                 "the id of a declared " + what + meant(name, declared));
     }
 

@@ -30,7 +30,7 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
      */
     public static HolderPlan of(HolderRunFile file) {
         Map<String, Specimen> declared = new LinkedHashMap<>();
-        file.specimens().forEach(specimen -> declared.put(specimen.id(), specimen));
+        for (Specimen specimen : file.specimens()) declared.put(specimen.id(), specimen);
         List<Specimen> specimens = new ArrayList<>(file.specimens());
         Set<String> ids = new HashSet<>(declared.keySet());
         List<Spot> spots = new ArrayList<>();
@@ -66,7 +66,8 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
                 0,
                 entry.thicknessMm(),
                 entry.sample(),
-                entry.mount().orElse(Mount.UNKNOWN));
+                entry.mount().orElse(Mount.UNKNOWN),
+                entry.transfer());
     }
 
     private static Spot spot(SpotEntry entry, Specimen specimen) {
@@ -78,6 +79,11 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
                 entry.zMm(),
                 entry.tiltDeg(),
                 entry.emissionAngleDeg(),
+                entry.azimuthDeg(),
+                entry.analysisArea(),
+                entry.positionUncertaintyMm(),
+                entry.purpose(),
+                entry.etchSteps(),
                 entry.spectra(),
                 entry.treatment());
     }
@@ -90,6 +96,24 @@ public record HolderPlan(HolderRunFile file, List<Specimen> specimens, List<Spot
         return spots.stream()
                 .filter(spot -> spot.specimen().id().equals(specimen.id()))
                 .toList();
+    }
+
+    /** The spot and every other that measures the same sample for its own sake, in the plan's order; itself alone for a blank. */
+    public List<Spot> replicates(Spot spot) {
+        if (spot.purpose() == SpotPurpose.BLANK || spot.sample().isEmpty()) return List.of(spot);
+        String key = spot.sample().get().key();
+        return spots.stream()
+                .filter(other -> other.purpose() == spot.purpose())
+                .filter(other ->
+                        other.sample().map(Sample::key).filter(key::equals).isPresent())
+                .toList();
+    }
+
+    /** The spot's own analysis area at normal emission, else the instrument's. */
+    public Optional<AreaMm> analysisArea(Spot spot) {
+        return spot.analysisArea().isPresent()
+                ? spot.analysisArea()
+                : file.instrument().analysisArea();
     }
 
     /** The spot's own emission angle, else the instrument's, degrees from the surface normal. */

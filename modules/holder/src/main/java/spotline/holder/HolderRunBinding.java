@@ -1,5 +1,6 @@
 package spotline.holder;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -7,10 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import spotline.holder.SpectrumEntry.OrdinateKind;
-import spotline.holder.SpectrumEntry.PhotonEnergyOverride;
-import spotline.holder.SpectrumEntry.Scale;
-import spotline.holder.SpectrumEntry.TextColumns;
 
 /** Makes the records out of a JSON object that the schema and the cross-checks have accepted. */
 final class HolderRunBinding {
@@ -23,30 +20,34 @@ final class HolderRunBinding {
                 file.text("title"),
                 file.date("date"),
                 file.text("operator"),
-                file.object("holder").flatMap(holder -> holder.text("template")),
-                file.object("instrument").map(HolderRunBinding::instrument).orElse(Instrument.UNKNOWN),
-                specimens(file),
-                file.list("spots", HolderRunBinding::spot),
+                file.must("holder").text("template"),
+                instrument(file),
+                SpecimenBinding.specimens(file),
+                SpotBinding.spots(file),
                 file.patch("treatment"),
-                families(root.path("families") instanceof ObjectNode node ? Optional.of(node) : Optional.empty()),
-                file.list("silence", HolderRunBinding::silence),
-                file.object("localRiskReview").map(HolderRunBinding::review));
+                families(file.must("families")),
+                silence(file),
+                review(file),
+                stage(file),
+                file.patch("planCheck"));
     }
 
-    private static Map<String, ObjectNode> families(Optional<ObjectNode> node) {
-        Map<String, ObjectNode> families = new LinkedHashMap<>();
-        node.ifPresent(present ->
-                present.fieldNames().forEachRemaining(name -> families.put(name, new Fields(present).patch(name))));
-        return families;
+    private static Map<String, ObjectNode> families(Fields families) {
+        Map<String, ObjectNode> patches = new LinkedHashMap<>();
+        for (Map.Entry<String, JsonNode> family : families.node().properties()) {
+            patches.put(family.getKey(), families.patch(family.getKey()));
+        }
+        return patches;
     }
 
-    private static Instrument instrument(Fields fields) {
+    private static Instrument instrument(Fields file) {
+        if (!file.has("instrument")) return Instrument.UNKNOWN;
+        Fields fields = file.must("instrument");
         return new Instrument(
                 fields.text("name"),
-                fields.object("excitation")
-                        .map(HolderRunBinding::excitation)
-                        .orElse(Instrument.DeclaredExcitation.UNKNOWN),
-                fields.object("analysisAreaMm").map(area -> new AreaMm(area.mustNumber("x"), area.mustNumber("y"))),
+                excitation(fields),
+                fields.area("analysisAreaMm"),
+                fields.number("positionUncertaintyMm"),
                 fields.number("emissionAngleDeg"),
                 fields.number("sourceAnalyserAngleDeg"),
                 fields.word("chargeNeutraliser", NeutraliserState.UNKNOWN),
@@ -54,7 +55,9 @@ final class HolderRunBinding {
                 fields.text("energyCalibration"));
     }
 
-    private static Instrument.DeclaredExcitation excitation(Fields fields) {
+    private static Instrument.DeclaredExcitation excitation(Fields instrument) {
+        if (!instrument.has("excitation")) return Instrument.DeclaredExcitation.UNKNOWN;
+        Fields fields = instrument.must("excitation");
         return new Instrument.DeclaredExcitation(
                 fields.word("source", ExcitationSource.UNKNOWN),
                 fields.number("photonEnergyEv"),
@@ -62,9 +65,8 @@ final class HolderRunBinding {
     }
 
     private static DeclaredTransmission transmission(Fields instrument) {
-        Optional<Fields> declared = instrument.object("transmission");
-        if (declared.isEmpty()) return new DeclaredTransmission.Unknown();
-        Fields form = declared.get();
+        if (!instrument.has("transmission")) return new DeclaredTransmission.Unknown();
+        Fields form = instrument.must("transmission");
         if (form.node().isTextual()) {
             return form.node().asText().equals("flat")
                     ? new DeclaredTransmission.Flat()
@@ -76,107 +78,31 @@ final class HolderRunBinding {
                 : new DeclaredTransmission.FromFile(form.mustText("file"));
     }
 
-    /** A specimen without an id cannot be named by a spot; it is called by its place in the list. */
-    private static List<Specimen> specimens(Fields file) {
-        List<Fields> entries = file.list("specimens", fields -> fields);
-        List<Specimen> specimens = new ArrayList<>();
-        for (int i = 0; i < entries.size(); i++) {
-            specimens.add(specimen(entries.get(i), "number " + (i + 1)));
+    private static List<Silence> silence(Fields file) {
+        List<Silence> silenced = new ArrayList<>();
+        for (Fields fields : file.entries("silence")) {
+            silenced.add(new Silence(fields.mustText("rule"), fields.text("spot"), fields.mustText("reason")));
         }
-        return specimens;
+        return silenced;
     }
 
-    private static Specimen specimen(Fields fields, String placeName) {
-        return new Specimen(
-                fields.text("id").orElse(placeName),
-                Optional.empty(),
-                fields.object("centreMm").map(point -> new PointMm(point.mustNumber("x"), point.mustNumber("y"))),
-                fields.object("outlineMm").map(HolderRunBinding::outline),
-                fields.number("rotationDeg").orElse(0),
-                fields.number("thicknessMm"),
-                fields.object("sample").map(HolderRunBinding::sample),
-                fields.object("mount").map(HolderRunBinding::mount).orElse(Mount.UNKNOWN));
+    private static Optional<LocalRiskReview> review(Fields file) {
+        if (!file.has("localRiskReview")) return Optional.empty();
+        Fields fields = file.must("localRiskReview");
+        return Optional.of(new LocalRiskReview(fields.mustText("by"), fields.date("date"), fields.text("reference")));
     }
 
-    private static Outline outline(Fields fields) {
-        double width = fields.mustNumber("width");
-        double height = fields.mustNumber("height");
-        return fields.mustText("shape").equals("ellipse")
-                ? new Outline.Ellipse(width, height)
-                : new Outline.Rectangle(width, height);
-    }
-
-    private static Sample sample(Fields fields) {
-        return new Sample(
-                fields.text("id"),
-                fields.mustText("name"),
-                fields.text("owner"),
-                fields.word("form", SampleForm.UNKNOWN),
-                fields.text("family"),
-                fields.word("conductivity", Conductivity.UNKNOWN),
-                fields.word("carbon", CarbonOrigin.UNKNOWN),
-                fields.texts("expectedElements"),
-                fields.text("history"),
-                fields.text("storage"),
-                fields.text("hazards"),
-                fields.text("notes"));
-    }
-
-    private static Mount mount(Fields fields) {
-        return new Mount(
-                fields.word("method", MountMethod.UNKNOWN),
-                fields.word("electricalState", ElectricalState.UNKNOWN),
-                fields.texts("materials"),
-                fields.number("resistanceOhm"),
-                fields.text("notes"));
-    }
-
-    private static SpotEntry spot(Fields fields) {
-        Optional<Fields> mount = fields.object("mount");
-        return new SpotEntry(
-                fields.mustText("id"),
-                fields.text("specimen"),
-                fields.number("xMm"),
-                fields.number("yMm"),
-                fields.number("zMm"),
-                fields.number("tiltDeg"),
-                fields.number("emissionAngleDeg"),
-                fields.object("sample").map(HolderRunBinding::sample),
-                mount.map(HolderRunBinding::mount),
-                mount.flatMap(present -> present.object("outlineMm")).map(HolderRunBinding::outline),
-                mount.map(present -> present.number("thicknessMm")).orElse(OptionalDouble.empty()),
-                fields.list("spectra", HolderRunBinding::spectrum),
-                fields.patch("treatment"));
-    }
-
-    private static SpectrumEntry spectrum(Fields fields) {
-        return new SpectrumEntry(
-                fields.mustText("file"),
-                fields.integers("blocks"),
-                fields.word("role", SpectrumRole.UNKNOWN),
-                fields.object("columns").map(HolderRunBinding::columns),
-                fields.object("override")
-                        .map(override -> new PhotonEnergyOverride(
-                                override.mustNumber("photonEnergyEv"), override.mustText("reason"))));
-    }
-
-    private static TextColumns columns(Fields fields) {
-        return new TextColumns(
-                fields.integer("energy").orElseThrow(),
-                fields.integer("ordinate").orElseThrow(),
-                fields.word("scale", Scale.BINDING),
-                fields.word("ordinateKind", OrdinateKind.UNKNOWN),
-                fields.number("dwellSeconds"),
-                fields.integer("scans"),
-                fields.number("passEnergyEv"),
-                fields.mustNumber("photonEnergyEv"));
-    }
-
-    private static Silence silence(Fields fields) {
-        return new Silence(fields.mustText("rule"), fields.text("spot"), fields.mustText("reason"));
-    }
-
-    private static LocalRiskReview review(Fields fields) {
-        return new LocalRiskReview(fields.mustText("by"), fields.date("date"));
+    private static StagePlan stage(Fields file) {
+        if (!file.has("stage")) return StagePlan.NONE;
+        Fields fields = file.must("stage");
+        List<StagePlan.SetPoint> setPoints = new ArrayList<>();
+        for (Fields point : fields.entries("setPoints")) {
+            setPoints.add(new StagePlan.SetPoint(
+                    point.text("name"),
+                    point.mustNumber("temperatureC"),
+                    point.number("rampCPerMinute"),
+                    point.number("holdMinutes")));
+        }
+        return new StagePlan(setPoints, fields.number("biasV"), fields.number("turnsPerMinute"));
     }
 }

@@ -8,13 +8,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * A holder-run file as it is written. What it leaves out is not known: an empty optional or an {@code UNKNOWN}.
  *
  * @param holderTemplate name of a shipped template, or a file relative to this one
  * @param treatment merge patch (RFC 7396) over the defaults, empty when there is none; copied in and out
+ * @param planCheck thresholds of the mounting checks that differ from the defaults, empty when none do; copied in and out
  * @param families merge patches by sample family, in the file's order; copied in and out
  */
 public record HolderRunFile(
@@ -29,7 +29,9 @@ public record HolderRunFile(
         ObjectNode treatment,
         Map<String, ObjectNode> families,
         List<Silence> silence,
-        Optional<LocalRiskReview> localRiskReview) {
+        Optional<LocalRiskReview> localRiskReview,
+        StagePlan stage,
+        ObjectNode planCheck) {
     /** The one format written, and the newest read. */
     public static final String FORMAT = "spotline-holder-run/1";
 
@@ -38,6 +40,8 @@ public record HolderRunFile(
         requireNonNull(holderTemplate, "holderTemplate");
         requireNonNull(instrument, "instrument");
         requireNonNull(localRiskReview, "localRiskReview");
+        requireNonNull(stage, "stage");
+        planCheck = planCheck.deepCopy();
         specimens = List.copyOf(specimens);
         spots = List.copyOf(spots);
         treatment = treatment.deepCopy();
@@ -51,13 +55,20 @@ public record HolderRunFile(
     }
 
     @Override
+    public ObjectNode planCheck() {
+        return planCheck.deepCopy();
+    }
+
+    @Override
     public Map<String, ObjectNode> families() {
         return copy(families);
     }
 
     private static Map<String, ObjectNode> copy(Map<String, ObjectNode> patches) {
-        return patches.entrySet().stream()
-                .collect(Collectors.toMap(
-                        Map.Entry::getKey, entry -> entry.getValue().deepCopy(), (a, b) -> b, LinkedHashMap::new));
+        Map<String, ObjectNode> copy = new LinkedHashMap<>();
+        for (Map.Entry<String, ObjectNode> patch : patches.entrySet()) {
+            copy.put(patch.getKey(), patch.getValue().deepCopy());
+        }
+        return copy;
     }
 }

@@ -18,6 +18,7 @@ import java.util.OptionalInt;
  * @param maxThicknessMm of a specimen with its tape or slip, mm
  * @param temperature range the stage can be set to
  * @param rotationAxis where the axis meets the surface
+ * @param orientationMark by which people tell which way round the holder lies
  * @param electricalContacts number of separate contacts to the samples
  */
 public record HolderTemplate(
@@ -32,6 +33,7 @@ public record HolderTemplate(
         OptionalDouble maxThicknessMm,
         Optional<TemperatureRange> temperature,
         Optional<PointMm> rotationAxis,
+        Optional<OrientationMark> orientationMark,
         List<StubSeat> stubSeats,
         OptionalInt electricalContacts,
         Optional<Boolean> biasPossible) {
@@ -80,9 +82,17 @@ public record HolderTemplate(
         }
     }
 
+    /** Something on the holder that has no mirror image, with where it is. */
+    public record OrientationMark(String name, PointMm at) {
+        public OrientationMark {
+            if (name.isBlank()) throw new IllegalArgumentException("an orientation mark needs a name");
+        }
+    }
+
     /** A round seat for a stub, mm. */
     public record StubSeat(String id, PointMm centre, double diameterMm) {
         public StubSeat {
+            if (id.isBlank()) throw new IllegalArgumentException("a seat needs an id");
             if (!(diameterMm > 0)) throw new IllegalArgumentException("a seat must be above 0 mm, was " + diameterMm);
         }
     }

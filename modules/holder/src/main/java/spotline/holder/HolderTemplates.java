@@ -1,23 +1,13 @@
 package spotline.holder;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import spotline.core.Place;
 import spotline.core.ReadException;
-import spotline.holder.HolderTemplate.HeightWindow;
-import spotline.holder.HolderTemplate.KeepOut;
-import spotline.holder.HolderTemplate.StubSeat;
-import spotline.holder.HolderTemplate.TemperatureRange;
 import spotline.holder.json.CheckedJson;
 import spotline.holder.json.JsonLimits;
 
@@ -37,19 +27,16 @@ public final class HolderTemplates {
         return template.toLowerCase(Locale.ROOT).endsWith(".json");
     }
 
-    /** Errors: {@link IllegalArgumentException} for a name that is not in {@link #SHIPPED}. */
+    /**
+     * What the build holds to the schema and the checks is not checked again.
+     *
+     * <p>Errors: {@link IllegalArgumentException} for a name that is not in {@link #SHIPPED}.
+     */
     public static HolderTemplate shipped(String name) {
         if (!SHIPPED.contains(name)) {
             throw new IllegalArgumentException("no holder template is called " + name + ", only " + SHIPPED);
         }
-        String resource = "/spotline/holders/" + name + ".json";
-        try (InputStream stream = HolderTemplates.class.getResourceAsStream(resource)) {
-            return read(resource, Objects.requireNonNull(stream, resource).readAllBytes());
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        } catch (ReadException e) {
-            throw new IllegalStateException("a shipped template is wrong: " + e.getMessage(), e);
-        }
+        return TemplateBinding.bind(CheckedJson.ownResource("/spotline/holders/" + name + ".json"));
     }
 
     /** Errors: {@link ReadException} with every fault at once. */
@@ -88,46 +75,6 @@ public final class HolderTemplates {
     private static HolderTemplate bind(String name, ObjectNode root) throws ReadException {
         List<ReadException> faults = TemplateChecks.faults(name, root);
         if (!faults.isEmpty()) throw ReadException.all(faults);
-        Fields file = new Fields(root);
-        return new HolderTemplate(
-                file.mustText("name"),
-                file.text("title"),
-                file.text("origin"),
-                points(root.path("outlineMm")),
-                points(root.path("usableMm")),
-                file.list("keepOuts", HolderTemplates::keepOut),
-                file.number("referenceHeightMm"),
-                file.object("heightWindowMm").map(w -> new HeightWindow(w.mustNumber("low"), w.mustNumber("high"))),
-                file.number("maxThicknessMm"),
-                file.object("temperatureC")
-                        .map(t -> new TemperatureRange(t.mustNumber("min"), t.mustNumber("max"), t.text("record"))),
-                file.object("rotationAxisMm").map(HolderTemplates::point),
-                file.list("stubSeats", HolderTemplates::seat),
-                file.integer("electricalContacts"),
-                file.truth("biasPossible"));
-    }
-
-    static List<PointMm> points(JsonNode list) {
-        List<PointMm> points = new ArrayList<>();
-        list.forEach(node -> points.add(point(new Fields(node))));
-        return points;
-    }
-
-    private static PointMm point(Fields fields) {
-        return new PointMm(fields.mustNumber("x"), fields.mustNumber("y"));
-    }
-
-    private static KeepOut keepOut(Fields fields) {
-        return new KeepOut(
-                fields.mustText("name"),
-                fields.word("kind", KeepOut.Kind.OTHER),
-                points(fields.node().path("outlineMm")));
-    }
-
-    private static StubSeat seat(Fields fields) {
-        return new StubSeat(
-                fields.mustText("id"),
-                point(new Fields(fields.node().path("centreMm"))),
-                fields.mustNumber("diameterMm"));
+        return TemplateBinding.bind(root);
     }
 }

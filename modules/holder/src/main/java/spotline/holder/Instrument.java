@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
  *
  * @param name in the lab's own words
  * @param analysisArea widths at normal emission, mm
+ * @param positionUncertaintyMm standard uncertainty of a spot's position, mm
  * @param emissionAngleDeg between surface normal and analyser axis, degrees
  * @param sourceAnalyserAngleDeg between X-ray direction and analyser axis, degrees
  * @param energyCalibration file of the calibration record that the energy scale is corrected by, relative to the holder-run
@@ -19,6 +20,7 @@ public record Instrument(
         Optional<String> name,
         DeclaredExcitation excitation,
         Optional<AreaMm> analysisArea,
+        OptionalDouble positionUncertaintyMm,
         OptionalDouble emissionAngleDeg,
         OptionalDouble sourceAnalyserAngleDeg,
         NeutraliserState chargeNeutraliser,
@@ -28,6 +30,7 @@ public record Instrument(
             Optional.empty(),
             DeclaredExcitation.UNKNOWN,
             Optional.empty(),
+            OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             NeutraliserState.UNKNOWN,

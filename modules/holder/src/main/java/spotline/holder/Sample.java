@@ -4,6 +4,7 @@ import static java.util.Objects.requireNonNull;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What the owner handed in.
@@ -11,6 +12,11 @@ import java.util.Optional;
  * @param id the owner's or the lab's identifier
  * @param family whose treatment applies
  * @param expectedElements chemical symbols in the order given; empty when not known
+ * @param surface which surface is to be analysed
+ * @param sensitivities what changes it
+ * @param stability temperatures between which it is declared stable
+ * @param resistivityOhmCm of its volume, ohm cm
+ * @param filmThicknessUm of a film on a conducting base, um
  * @param hazards known hazards in free words, or that there are none
  */
 public record Sample(
@@ -25,13 +31,20 @@ public record Sample(
         Optional<String> history,
         Optional<String> storage,
         Optional<String> hazards,
+        Optional<String> surface,
+        List<Sensitivity> sensitivities,
+        StabilityLimits stability,
+        OptionalDouble resistivityOhmCm,
+        OptionalDouble filmThicknessUm,
         Optional<String> notes) {
     public Sample {
         if (name.isBlank()) throw new IllegalArgumentException("a sample needs a name");
         requireNonNull(form, "form");
         requireNonNull(conductivity, "conductivity");
         requireNonNull(carbon, "carbon");
+        requireNonNull(stability, "stability");
         expectedElements = List.copyOf(expectedElements);
+        sensitivities = List.copyOf(sensitivities);
     }
 
     /** A sample of which only the name is known. */
@@ -48,7 +61,17 @@ public record Sample(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
+                List.of(),
+                StabilityLimits.UNKNOWN,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 Optional.empty());
+    }
+
+    /** Whether it must not meet the air on its way. */
+    public boolean airSensitive() {
+        return sensitivities.contains(Sensitivity.AIR) || sensitivities.contains(Sensitivity.MOISTURE);
     }
 
     /** What tells one sample from another: its id, or its name where it has none. */

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param centre centre of the outline
  * @param rotationDeg of the outline about its centre, degrees, counter-clockwise as seen from the analyser
  * @param thicknessMm with tape or slip, mm
+ * @param transfer how it gets to the load lock without meeting the air
  */
 public record Specimen(
         String id,
@@ -22,11 +23,13 @@ public record Specimen(
         double rotationDeg,
         OptionalDouble thicknessMm,
         Optional<Sample> sample,
-        Mount mount) {
+        Mount mount,
+        Optional<Transfer> transfer) {
     public Specimen {
         if (id.isBlank()) throw new IllegalArgumentException("a specimen needs an id");
         requireNonNull(ownSpot, "ownSpot");
         requireNonNull(mount, "mount");
+        requireNonNull(transfer, "transfer");
         if (!Double.isFinite(rotationDeg)) {
             throw new IllegalArgumentException("rotation must be finite, was " + rotationDeg + " deg");
         }

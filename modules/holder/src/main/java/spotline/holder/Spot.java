@@ -16,6 +16,11 @@ import java.util.OptionalDouble;
  * @param zMm height of the surface above the holder's reference height, mm
  * @param tiltDeg tilt of the surface about the bar's long axis, degrees
  * @param emissionAngleDeg the spot's own, degrees from the surface normal
+ * @param azimuthDeg direction on the holder in which the inclination lengthens the analysis area, degrees,
+ *     counter-clockwise from x; across the bar when empty
+ * @param analysisArea the spot's own, at normal emission
+ * @param positionUncertaintyMm standard uncertainty of the position, mm
+ * @param etchSteps sputtering planned here, in order
  * @param treatment merge patch (RFC 7396), empty when the spot has none; copied in and out
  */
 public record Spot(
@@ -26,11 +31,19 @@ public record Spot(
         OptionalDouble zMm,
         OptionalDouble tiltDeg,
         OptionalDouble emissionAngleDeg,
+        OptionalDouble azimuthDeg,
+        Optional<AreaMm> analysisArea,
+        OptionalDouble positionUncertaintyMm,
+        SpotPurpose purpose,
+        List<EtchStep> etchSteps,
         List<SpectrumEntry> spectra,
         ObjectNode treatment) {
     public Spot {
         if (id.isBlank()) throw new IllegalArgumentException("a spot needs an id");
         requireNonNull(specimen, "specimen");
+        requireNonNull(analysisArea, "analysisArea");
+        requireNonNull(purpose, "purpose");
+        etchSteps = List.copyOf(etchSteps);
         spectra = List.copyOf(spectra);
         treatment = treatment.deepCopy();
     }
@@ -52,6 +65,26 @@ public record Spot(
         return xMm.isPresent() && yMm.isPresent()
                 ? Optional.of(new PointMm(xMm.getAsDouble(), yMm.getAsDouble()))
                 : Optional.empty();
+    }
+
+    /** Whether an ion gun is used here: an etch step is planned, or spectra were taken after one. */
+    public boolean sputtered() {
+        if (!etchSteps.isEmpty()) return true;
+        for (SpectrumEntry entry : spectra) {
+            if (entry.role() == SpectrumRole.ETCH) return true;
+        }
+        return false;
+    }
+
+    /** How often etching and measuring take turns, as planned or else as the spectra's roles show; 0 without etching. */
+    public int etchCycles() {
+        int cycles = 0;
+        for (EtchStep step : etchSteps) cycles += step.cycles();
+        if (cycles > 0) return cycles;
+        for (SpectrumEntry entry : spectra) {
+            if (entry.role() == SpectrumRole.ETCH) cycles++;
+        }
+        return cycles;
     }
 
     /** Name of the sample for tables and findings, empty when not known. */

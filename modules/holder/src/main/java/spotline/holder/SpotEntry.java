@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
  * @param specimen id of a declared specimen
  * @param outline outline of the spot's own specimen, centred on the spot
  * @param thicknessMm thickness of the spot's own specimen, mm
+ * @param transfer of the spot's own specimen
  */
 public record SpotEntry(
         String id,
@@ -23,18 +24,27 @@ public record SpotEntry(
         OptionalDouble zMm,
         OptionalDouble tiltDeg,
         OptionalDouble emissionAngleDeg,
+        OptionalDouble azimuthDeg,
+        Optional<AreaMm> analysisArea,
+        OptionalDouble positionUncertaintyMm,
+        SpotPurpose purpose,
         Optional<Sample> sample,
         Optional<Mount> mount,
         Optional<Outline> outline,
         OptionalDouble thicknessMm,
+        Optional<Transfer> transfer,
+        List<EtchStep> etchSteps,
         List<SpectrumEntry> spectra,
         ObjectNode treatment) {
     public SpotEntry {
         if (id.isBlank()) throw new IllegalArgumentException("a spot needs an id");
         requireNonNull(specimen, "specimen");
-        if (specimen.isPresent() && (sample.isPresent() || mount.isPresent())) {
+        requireNonNull(purpose, "purpose");
+        boolean own = sample.isPresent() || mount.isPresent() || transfer.isPresent();
+        if (specimen.isPresent() && own) {
             throw new IllegalArgumentException("a spot names a specimen or carries sample and mount, not both");
         }
+        etchSteps = List.copyOf(etchSteps);
         spectra = List.copyOf(spectra);
         treatment = treatment.deepCopy();
     }

@@ -3,7 +3,9 @@ package spotline.holder;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
@@ -33,7 +35,7 @@ final class TemplateChecks {
     }
 
     private void areas(ObjectNode root) {
-        Polygon outline = Shapes.polygon(HolderTemplates.points(root.path("outlineMm")));
+        Polygon outline = Shapes.polygon(TemplateBinding.points(root.path("outlineMm")));
         Envelope extent = outline.getEnvelopeInternal();
         if (Math.abs(extent.getMinX()) > TOLERANCE_MM || Math.abs(extent.getMinY()) > TOLERANCE_MM) {
             String corner = Decimal.text(extent.getMinX()) + ", " + Decimal.text(extent.getMinY());
@@ -46,15 +48,21 @@ final class TemplateChecks {
             area(keepOuts.path(i).path("outlineMm"), "/keepOuts/" + i + "/outlineMm", holder);
         }
         position(root.path("rotationAxisMm"), "/rotationAxisMm", holder);
+        position(root.path("orientationMark").path("atMm"), "/orientationMark/atMm", holder);
         JsonNode seats = root.path("stubSeats");
+        Set<String> ids = new HashSet<>();
         for (int i = 0; i < seats.size(); i++) {
+            String id = seats.path(i).path("id").asText();
+            if (!ids.add(id)) {
+                fault("/stubSeats/" + i + "/id", "a second seat " + id, "an id of its own for each seat");
+            }
             position(seats.path(i).path("centreMm"), "/stubSeats/" + i + "/centreMm", holder);
         }
     }
 
     private void area(JsonNode corners, String pointer, Geometry holder) {
         if (corners.isMissingNode() || !simple(corners, pointer)) return;
-        if (!holder.covers(Shapes.polygon(HolderTemplates.points(corners)))) {
+        if (!holder.covers(Shapes.polygon(TemplateBinding.points(corners)))) {
             fault(pointer, "an area that reaches beyond the holder's outline", "an area on the holder");
         }
     }
@@ -69,7 +77,7 @@ final class TemplateChecks {
     }
 
     private boolean simple(JsonNode corners, String pointer) {
-        boolean simple = Shapes.polygon(HolderTemplates.points(corners)).isValid();
+        boolean simple = Shapes.polygon(TemplateBinding.points(corners)).isValid();
         if (!simple) fault(pointer, "corners whose sides cross or touch", "corners in order around the area");
         return simple;
     }

@@ -58,7 +58,8 @@ class HolderRunReaderTest {
         assertThat(file.operator()).contains("demo analyst");
         assertThat(file.holderTemplate()).contains("flat-bar");
         assertThat(file.localRiskReview())
-                .contains(new LocalRiskReview("demo reviewer", Optional.of(LocalDate.of(2026, 3, 3))));
+                .contains(
+                        new LocalRiskReview("demo reviewer", Optional.of(LocalDate.of(2026, 3, 3)), Optional.empty()));
         Instrument instrument = file.instrument();
         assertThat(instrument.excitation().source()).isEqualTo(ExcitationSource.MAGNESIUM_KA);
         assertThat(instrument.excitation().photonEnergyEv()).hasValue(1253.6);
@@ -147,8 +148,8 @@ class HolderRunReaderTest {
             "date": "2026-02-30"                 | h.json:/date: "date": "2026-02-30", expected a date of the calendar, such as 2026-05-12
             "date": "4.3.2026"                   | h.json:/date: "date": "4.3.2026", expected a date of the calendar, such as 2026-05-12
             "spots": [{"id": " "}]               | h.json:/spots/0/id: "id": " ", expected some text
-            "titel": "x"                         | h.json:/titel: unknown field "titel", expected one of format, title, date, operator, holder, instrument, specimens, spots, treatment, families, silence, localRiskReview; did you mean "title"?
-            "a/b": 1                             | h.json:/a~1b: unknown field "a/b", expected one of format, title, date, operator, holder, instrument, specimens, spots, treatment, families, silence, localRiskReview
+            "titel": "x"                         | h.json:/titel: unknown field "titel", expected one of format, title, date, operator, holder, instrument, specimens, spots, treatment, families, silence, localRiskReview, stage, planCheck; did you mean "title"?
+            "a/b": 1                             | h.json:/a~1b: unknown field "a/b", expected one of format, title, date, operator, holder, instrument, specimens, spots, treatment, families, silence, localRiskReview, stage, planCheck
             "holder": {"template": "flat-barr"}  | h.json:/holder/template: "template": "flat-barr", expected one of flat-bar, stub-end-bar, temperature-stage, cold-stub-bar, rotating-stage, or a .json file of the lab's own; did you mean "flat-bar"?
             "treatment": []                      | h.json:/treatment: "treatment": [ ], expected an object { ... }
             "families": {"a": 1}                 | h.json:/families/a: "a": 1, expected an object { ... }
@@ -178,7 +179,7 @@ class HolderRunReaderTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
-            "speciemn": "A"                      | h.json:/spots/0/speciemn: unknown field "speciemn", expected one of id, specimen, xMm, yMm, zMm, tiltDeg, emissionAngleDeg, sample, mount, spectra, treatment; did you mean "specimen"?
+            "speciemn": "A"                      | h.json:/spots/0/speciemn: unknown field "speciemn", expected one of id, specimen, xMm, yMm, zMm, tiltDeg, emissionAngleDeg, azimuthDeg, analysisAreaMm, positionUncertaintyMm, purpose, sample, mount, transfer, etchSteps, spectra, treatment; did you mean "specimen"?
             "mount": {"method": "glue"}          | h.json:/spots/0/mount/method: "method": "glue", expected one of metal-clip, carbon-tape, adhesive-tape, powder-on-tape, cover-slip, pressed-in-foil, pellet, stub, screwed, other
             "mount": {"method": "Metal-Clip"}    | h.json:/spots/0/mount/method: "method": "Metal-Clip", expected one of metal-clip, carbon-tape, adhesive-tape, powder-on-tape, cover-slip, pressed-in-foil, pellet, stub, screwed, other; did you mean "metal-clip"?
             "mount": {"electricalState": "floating"} | h.json:/spots/0/mount/electricalState: "electricalState": "floating", expected one of grounded, isolated, unknown

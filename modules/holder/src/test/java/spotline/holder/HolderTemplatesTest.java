@@ -72,7 +72,8 @@ class HolderTemplatesTest {
                         0,
                         OptionalDouble.empty(),
                         Optional.empty(),
-                        Mount.UNKNOWN))
+                        Mount.UNKNOWN,
+                        Optional.empty()))
                 .orElseThrow();
         assertThat(Shapes.polygon(bar.usable()).covers(promised)).isTrue();
         assertThat(bar.keepOuts())
@@ -117,7 +118,7 @@ class HolderTemplatesTest {
             "usableMm": [{"x": 1, "y": 1}]            | t.json:/usableMm: "usableMm": [ ... ], expected a list of at least 3 entries
             "rotationAxisMm": {"x": 20, "y": 1}       | t.json:/rotationAxisMm: a position off the holder's outline, expected a position on the holder
             "stubSeats": [{"id": "s", "centreMm": {"x": -1, "y": 1}, "diameterMm": 3}] | t.json:/stubSeats/0/centreMm: a position off the holder's outline, expected a position on the holder
-            "colour": "red"                           | t.json:/colour: unknown field "colour", expected one of format, name, title, origin, outlineMm, usableMm, keepOuts, referenceHeightMm, heightWindowMm, maxThicknessMm, temperatureC, rotationAxisMm, stubSeats, electricalContacts, biasPossible
+            "colour": "red"                           | t.json:/colour: unknown field "colour", expected one of format, name, title, origin, outlineMm, usableMm, keepOuts, referenceHeightMm, heightWindowMm, maxThicknessMm, temperatureC, rotationAxisMm, orientationMark, stubSeats, electricalContacts, biasPossible
             """)
     void refusesATemplateThatCannotBe(String more, String sentence) {
         ReadException fault = catchThrowableOfType(

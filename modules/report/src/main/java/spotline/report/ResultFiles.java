@@ -1,10 +1,8 @@
 package spotline.report;
 
 import java.io.IOException;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import spotline.report.html.ReportPage;
@@ -38,7 +36,7 @@ public final class ResultFiles {
         Map<String, byte[]> files = contents(result);
         Files.createDirectories(directory);
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
-            place(directory.resolve(file.getKey()), file.getValue());
+            WholeFile.write(directory.resolve(file.getKey()), file.getValue());
         }
     }
 
@@ -56,15 +54,5 @@ public final class ResultFiles {
         files.put(ResultJson.FILE, ResultJson.of(result));
         files.put(ReportPage.FILE, ReportPage.of(result));
         return files;
-    }
-
-    private static void place(Path target, byte[] bytes) throws IOException {
-        Path beside = target.resolveSibling("." + target.getFileName() + ".part");
-        Files.write(beside, bytes);
-        try {
-            Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
-        }
     }
 }

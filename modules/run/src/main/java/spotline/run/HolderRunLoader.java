@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import spotline.analysis.calibration.CalibrationRecord;
+import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Finding;
 import spotline.core.Place;
 import spotline.core.ReadException;
@@ -60,7 +61,8 @@ public final class HolderRunLoader {
                     file.instrument().sourceAnalyserAngleDeg(),
                     declared.monochromated() || linker.monochromated(spot),
                     settings,
-                    findings));
+                    findings,
+                    labFactors(settings, folder)));
         }
         List<Finding> findings = calibration
                 .map(c -> c.findings(file.date().or(linker::firstDay)))
@@ -82,5 +84,12 @@ public final class HolderRunLoader {
             throw new ReadException(
                     Place.file(named.get()), "not a file name on this system", "a readable calibration record");
         }
+    }
+
+    private Optional<SensitivityFactors> labFactors(Treatment settings, Path folder) throws ReadException {
+        if (settings.quantify().factors() instanceof QuantifySettings.FactorChoice.FromFile file) {
+            return Optional.of(FactorFile.read(folder, file.file(), reference));
+        }
+        return Optional.empty();
     }
 }

@@ -14,6 +14,7 @@ import spotline.reference.EnergyRange;
 import spotline.reference.LevelEnergy;
 import spotline.reference.Line;
 import spotline.reference.LineData;
+import spotline.reference.NaturalWidth;
 import spotline.reference.ReferenceData;
 import spotline.spectra.BindingScan;
 import spotline.spectra.Window;
@@ -28,14 +29,18 @@ final class LineAssignment {
 
     private final ReferenceData reference;
     private final SortedSet<String> elements;
-    private final double widestDoubletEv;
+    private final QuantifySettings.Doublets doublets;
     private final double toleranceEv;
 
     /** @param elements declared or seen at the spot */
-    LineAssignment(ReferenceData reference, SortedSet<String> elements, double widestDoubletEv, double toleranceEv) {
+    LineAssignment(
+            ReferenceData reference,
+            SortedSet<String> elements,
+            QuantifySettings.Doublets doublets,
+            double toleranceEv) {
         this.reference = reference;
         this.elements = elements;
-        this.widestDoubletEv = widestDoubletEv;
+        this.doublets = doublets;
         this.toleranceEv = toleranceEv;
     }
 
@@ -80,11 +85,21 @@ final class LineAssignment {
         Optional<Doublet> doublet = reference.doublet(whole, scan.photonEnergyEv());
         double splitting = doublet.map(Doublet::splittingEv).orElse(0.0);
         List<Double> foreign = foreign(whole, scan, shiftEv);
-        if (splitting == 0) return Optional.of(new LineTarget(whole, low, high, place, 0, foreign));
-        boolean both = splitting <= widestDoubletEv && range.highEv() >= place + splitting + ABOVE_PARTNER;
+        if (splitting == 0) {
+            return Optional.of(new LineTarget(whole, low, high, place, 0, foreign, widths(whole, 0)));
+        }
+        boolean both = doublets.takesWhole(whole, splitting) && range.highEv() >= place + splitting + ABOVE_PARTNER;
         if (!both) high = Math.min(high, Math.max(place, expected + splitting - INSIDE));
-        return Optional.of(
-                new LineTarget(both ? whole : whole.high(), low, high, place, both ? splitting : 0, foreign));
+        double ratio = both ? doublet.map(Doublet::areaRatioLowToHigh).orElse(0.0) : 0;
+        return Optional.of(new LineTarget(
+                both ? whole : whole.high(), low, high, place, both ? splitting : 0, foreign, widths(whole, ratio)));
+    }
+
+    private Optional<LineTarget.Widths> widths(Line whole, double partnerRatio) {
+        Optional<NaturalWidth> first = reference.naturalWidth(whole.high());
+        if (first.isEmpty()) return Optional.empty();
+        double partner = reference.naturalWidth(whole.low()).orElse(first.get()).fwhmEv();
+        return Optional.of(new LineTarget.Widths(first.get().fwhmEv(), partner, partnerRatio));
     }
 
     /** Where the other elements' lines fall inside a scan, on its measured scale. */

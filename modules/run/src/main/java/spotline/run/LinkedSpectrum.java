@@ -23,4 +23,9 @@ public record LinkedSpectrum(
         SpectrumRole role,
         BindingScan scan,
         Transmission transmission,
-        Optional<OffsetDateTime> time) {}
+        Optional<OffsetDateTime> time) {
+    /** The same spectrum in another role. */
+    LinkedSpectrum in(SpectrumRole newRole) {
+        return new LinkedSpectrum(label, source, region, survey, newRole, scan, transmission, time);
+    }
+}

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeSet;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.Replicates;
 import spotline.core.Estimate;
 import spotline.holder.HolderPlan;
 import spotline.holder.Sample;
@@ -16,11 +17,7 @@ import spotline.holder.Spot;
 import spotline.reference.Elements;
 
 /**
- * Compositions of a sample's spots, averaged.
- *
- * <p>u^2 of the mean = (shared part)^2 + max(s^2/n, (statistical part)^2): what the spots share (factors, exponents) does
- * not average down; the rest is the scatter between spots, never taken smaller than counting alone makes it. An element
- * below detection at one spot and found at another counts there as half its limit with a rectangular distribution.
+ * Compositions of a sample's spots, averaged as {@link Replicates} says. An element below detection at one spot and found at another counts there as half its limit with a rectangular distribution.
  *
  * <p>Source: GUM (JCGM 100:2008) 4.2 (mean of repeats), 4.3.7 (rectangular distribution).
  */
@@ -42,7 +39,7 @@ final class ReplicateMean {
             List<SampleComposition.Mean> means = new ArrayList<>();
             for (String symbol : symbols) means.add(mean(symbol, spots));
             samples.add(new SampleComposition(
-                    spots.get(0).sample(), spots.stream().map(SpotResult::spot).toList(), means));
+                    spots.get(0).sample(), spots.stream().map(SpotResult::spot).toList(), means, derived(spots)));
         }
         return samples;
     }
@@ -66,23 +63,28 @@ final class ReplicateMean {
                         limit / 2, "counting/below detection at spot " + spot.spot(), limit / Math.sqrt(12)));
             } else if (row.isPresent()) {
                 // Withheld at one spot: the mean would be of other places than it says.
-                return new SampleComposition.Mean(symbol, OptionalDouble.empty(), OptionalDouble.empty());
+                return SampleComposition.Mean.none(symbol);
             } else {
                 values.add(Estimate.unknown(0));
             }
         }
-        if (!found) return new SampleComposition.Mean(symbol, OptionalDouble.empty(), OptionalDouble.empty());
-        int n = values.size();
-        Estimate mean = Estimate.sum(values).times(1.0 / n);
-        OptionalDouble shared = mean.uncertaintyFrom(source -> source.startsWith("factor/"));
-        OptionalDouble statistical = mean.uncertaintyFrom(source -> !source.startsWith("factor/"));
-        if (shared.isEmpty() || statistical.isEmpty()) {
-            return new SampleComposition.Mean(symbol, OptionalDouble.of(mean.value()), OptionalDouble.empty());
+        if (!found) return SampleComposition.Mean.none(symbol);
+        Replicates places = Replicates.of(values);
+        return new SampleComposition.Mean(
+                symbol, OptionalDouble.of(places.mean()), places.standardUncertainty(), Optional.of(places));
+    }
+
+    private static List<SampleComposition.DerivedMean> derived(List<SpotResult> spots) {
+        Map<String, List<Estimate>> values = new LinkedHashMap<>();
+        for (SpotResult spot : spots) {
+            for (SpotResult.Derived d : spot.derived()) {
+                d.value()
+                        .ifPresent(v -> values.computeIfAbsent(d.quantity().name(), n -> new ArrayList<>())
+                                .add(v));
+            }
         }
-        double squares = 0;
-        for (Estimate v : values) squares += (v.value() - mean.value()) * (v.value() - mean.value());
-        double scatter = n > 1 ? Math.sqrt(squares / (n - 1) / n) : 0;
-        double u = Math.hypot(shared.getAsDouble(), Math.max(scatter, statistical.getAsDouble()));
-        return new SampleComposition.Mean(symbol, OptionalDouble.of(mean.value()), OptionalDouble.of(u));
+        List<SampleComposition.DerivedMean> means = new ArrayList<>();
+        values.forEach((name, list) -> means.add(new SampleComposition.DerivedMean(name, Replicates.of(list))));
+        return means;
     }
 }

@@ -10,12 +10,20 @@ import java.util.OptionalDouble;
 import java.util.TreeSet;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeReference;
+import spotline.analysis.quantify.Replicates;
 import spotline.core.Finding;
+import spotline.holder.DeclaredTransmission;
 import spotline.holder.Sample;
 import spotline.holder.Spot;
 
 /** Checks that need more than one spot. */
 final class RunChecks {
+    /** Places count as different when counting alone scatters as much in fewer cases than this. */
+    private static final double SAME_PLACE = 0.01;
+
+    /** A smaller relative scatter may be that of windows. Common practice, no source. */
+    private static final double SMALLEST_SCATTER = 0.02;
+
     private RunChecks() {}
 
     static List<Finding> acrossSpots(HolderRun run, List<SpotResult> spots) {
@@ -40,8 +48,54 @@ final class RunChecks {
                 }
             }
         }
+        findings.addAll(transmission(run));
         findings.addAll(adventitiousValues(spots));
         return findings;
+    }
+
+    /** A sample whose places differ by more than their counting explains. */
+    static List<Finding> homogeneity(List<SampleComposition> samples) {
+        List<Finding> findings = new ArrayList<>();
+        for (SampleComposition sample : samples) {
+            for (SampleComposition.Mean mean : sample.elements()) {
+                if (mean.places().isEmpty()) continue;
+                Replicates places = mean.places().get();
+                OptionalDouble probability = places.homogeneityProbability();
+                if (probability.isEmpty() || probability.getAsDouble() > SAME_PLACE) continue;
+                double s = places.standardDeviation().orElse(0);
+                if (s < SMALLEST_SCATTER * places.mean()) continue;
+                findings.add(Finding.note(
+                                "places-differ",
+                                String.format(
+                                        Locale.ROOT,
+                                        "%s is %.1f at.%% with a standard deviation of %.2f over %d places; counting alone"
+                                                + " scatters as much in under %.0f %% of cases: the mean is of places that"
+                                                + " differ.",
+                                        mean.element(),
+                                        places.mean(),
+                                        s,
+                                        places.n(),
+                                        100 * SAME_PLACE))
+                        .at("", sample.sample()));
+            }
+        }
+        return findings;
+    }
+
+    /** Computed factors need the response of the spectrometer; where nobody knows it, nothing was divided out. */
+    private static List<Finding> transmission(HolderRun run) {
+        if (run.plan().file().instrument().transmission() instanceof DeclaredTransmission.Flat) return List.of();
+        List<String> spots = run.spots().stream()
+                .filter(s -> s.treatment().quantify().factors() instanceof QuantifySettings.FactorChoice.Computed)
+                .filter(s ->
+                        s.spectra().stream().anyMatch(l -> !l.transmission().corrects()))
+                .map(s -> s.spot().id())
+                .toList();
+        if (spots.isEmpty()) return List.of();
+        return List.of(Finding.caution(
+                "transmission-not-known",
+                "No transmission is recorded or declared for spectra of spots " + String.join(", ", spots)
+                        + ": it was taken as flat, and theoretical factors need it."));
     }
 
     /** Two adventitious-carbon reference values in one report. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.concurrent.ExecutionException;
@@ -33,20 +34,41 @@ public final class RunPipeline {
 
     /** @param planFindings of the mounting checks, repeated in the result */
     public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        List<SpotResult> spots = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
+        List<SpotResult> treated = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
+        List<SpotResult> spots = lessBlanks(run, treated);
         List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
         List<Finding> findings = new ArrayList<>(planFindings);
         findings.addAll(run.findings());
         spots.forEach(s -> findings.addAll(s.findings()));
         findings.addAll(RunChecks.acrossSpots(run, spots));
+        findings.addAll(RunChecks.homogeneity(samples));
         List<Finding> shown = silenced(findings, run.plan().file().silence());
         SortedMap<String, JsonNode> treatments = new TreeMap<>();
         run.spots().forEach(s -> treatments.put(s.spot().id(), s.treatment().json()));
         return new RunResult(run.plan(), spots, samples, shown, treatments, run.files(), programVersion, run.seed());
     }
 
-    private List<SpotResult> treatSpots(HolderRun run, int threads, Work work) {
+    private static List<SpotResult> lessBlanks(HolderRun run, List<SpotResult> spots) {
+        List<SpotResult> all = new ArrayList<>();
+        for (int i = 0; i < spots.size(); i++) {
+            Optional<QuantifySettings.Blank> blank =
+                    run.spots().get(i).treatment().quantify().blank();
+            SpotResult spot = spots.get(i);
+            if (blank.isEmpty() || blank.get().spot().equals(spot.spot())) {
+                all.add(spot);
+                continue;
+            }
+            Optional<SpotResult> measured = spots.stream()
+                    .filter(s -> s.spot().equals(blank.get().spot()))
+                    .findFirst();
+            all.add(BlankVariant.added(spot, blank.get(), measured));
+        }
+        return all;
+    }
+
+    private List<SpotResult> treatSpots(HolderRun given, int threads, Work work) {
         SpotTreatment treatment = new SpotTreatment(reference);
+        HolderRun run = new ReferenceSpots(reference, treatment).applied(given, work);
         int count = run.spots().size();
         if (threads <= 1 || count <= 1) {
             List<SpotResult> results = new ArrayList<>();

@@ -1,6 +1,7 @@
 package spotline.run;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -8,147 +9,315 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedSet;
-import java.util.TreeSet;
+import java.util.stream.Collectors;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
-import spotline.analysis.quantify.Composition;
 import spotline.analysis.quantify.Contribution;
-import spotline.analysis.quantify.Quantified;
-import spotline.analysis.quantify.TheoreticalFactors;
+import spotline.analysis.quantify.FactorSet;
+import spotline.analysis.quantify.OverlapSystem;
+import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.reference.Elements;
 import spotline.reference.Line;
+import spotline.reference.ReferenceData;
 
-/** From the intensities of one spot to its compositions on every basis. */
+/** From the intensities of one spot to what each element brings to a composition, on every basis. */
 final class SpotComposition {
     /** An intensity with the spectrum it was taken from. */
-    record Taken(LinkedSpectrum spectrum, Intensity intensity) {}
+    record Taken(LinkedSpectrum spectrum, Intensity intensity) {
+        String element() {
+            return intensity.line().element();
+        }
+    }
 
-    private final TheoreticalFactors factors;
+    /** An element's chosen line. */
+    private record Row(Taken taken, Estimate factor, Contribution contribution) {
+        Row with(Contribution changed) {
+            return new Row(taken, factor, changed);
+        }
+    }
+
+    /** An overlap of more of the window's intensity asks for another line. */
+    private static final double OVERLAP_ASKS = 0.1;
+
+    /** An overlap of less of it is taken out and no news. */
+    private static final double OVERLAP_TOLD = 0.02;
+
+    private static final double CRITICAL = 1.645;
+    private static final double DETECTION = 3.29;
+
+    private final SensitivityFactors factors;
+    private final QuantifySettings settings;
     private final OptionalDouble angle;
+    private final LineOverlaps overlaps;
     private final List<Finding> findings = new ArrayList<>();
 
-    SpotComposition(TheoreticalFactors factors, OptionalDouble sourceAnalyserAngleDeg) {
+    SpotComposition(
+            ReferenceData reference,
+            SensitivityFactors factors,
+            QuantifySettings settings,
+            OptionalDouble sourceAnalyserAngleDeg,
+            double shiftEv) {
         this.factors = factors;
+        this.settings = settings;
         this.angle = sourceAnalyserAngleDeg;
+        this.overlaps =
+                new LineOverlaps(reference, factors, sourceAnalyserAngleDeg, shiftEv, settings.overlapRelativeU());
     }
 
     List<Finding> findings() {
-        return findings;
+        return findings.stream().distinct().toList();
     }
 
     /**
-     * The primary table: narrow scans where an element has one; an element seen only in the survey through a line measured
+     * The primary basis: narrow scans where an element has one; an element seen only in the survey through a line measured
      * in both; the survey alone where there is no narrow scan.
+     *
+     * @param declared an element that was looked for in the survey and is not there keeps a row with its limit
      */
-    List<Quantified> primary(List<Taken> narrow, List<Taken> survey) {
-        Map<String, Contribution> rows = contributions(narrow, Basis.NARROW);
-        if (rows.isEmpty()) return ordered(contributions(survey, Basis.SURVEY));
-        Optional<Link> link = link(narrow, survey);
-        for (Contribution seen : contributions(survey, Basis.LINKED).values()) {
-            if (rows.containsKey(seen.element()) || !seen.detected() || link.isEmpty()) continue;
-            rows.put(seen.element(), link.get().bring(seen));
+    List<Contribution> primary(List<Taken> narrow, List<Taken> survey, SortedSet<String> declared) {
+        Map<String, Row> rows = rows(narrow, Basis.NARROW, true);
+        if (rows.isEmpty()) return ordered(rows(survey, Basis.SURVEY, true));
+        Map<String, Row> wide = rows(survey, Basis.LINKED, false);
+        Optional<Link> link = link(rows, wide);
+        if (link.isEmpty()) return ordered(rows);
+        for (Row seen : wide.values()) {
+            Contribution c = seen.contribution();
+            if (rows.containsKey(c.element()) || !(c.detected() || declared.contains(c.element()))) continue;
+            rows.put(c.element(), seen.with(link.get().bring(c, settings.linkRelativeU())));
+            if (!c.detected()) continue;
             findings.add(Finding.note(
                     "linked-from-survey",
-                    seen.element() + " has no narrow scan; its " + seen.line()
+                    c.element() + " has no narrow scan; its " + c.line()
                             + " from the survey was brought in through "
                             + link.get().line() + "."));
         }
         return ordered(rows);
     }
 
-    List<Quantified> ofSurvey(List<Taken> survey) {
-        return ordered(contributions(survey, Basis.SURVEY));
+    List<Contribution> ofSurvey(List<Taken> survey) {
+        return ordered(rows(survey, Basis.SURVEY, false));
     }
 
-    private static List<Quantified> ordered(Map<String, Contribution> rows) {
-        List<Contribution> sorted = new ArrayList<>(rows.values());
-        sorted.sort((a, b) -> Integer.compare(z(a.element()), z(b.element())));
-        return Composition.of(sorted);
+    private static List<Contribution> ordered(Map<String, Row> rows) {
+        return rows.values().stream()
+                .map(Row::contribution)
+                .sorted(Comparator.comparingInt(
+                        c -> Elements.bySymbol(c.element()).orElseThrow().z()))
+                .toList();
     }
 
-    private static int z(String symbol) {
-        return Elements.bySymbol(symbol).orElseThrow().z();
-    }
-
-    private Map<String, Contribution> contributions(List<Taken> taken, Basis basis) {
-        Map<String, Contribution> rows = new LinkedHashMap<>();
+    /** One row an element, by the line that serves best, with what other elements bring into its window taken out. */
+    private Map<String, Row> rows(List<Taken> taken, Basis basis, boolean told) {
+        Map<String, List<Row>> candidates = new LinkedHashMap<>();
         for (Taken t : taken) {
-            String element = t.intensity().line().element();
-            Optional<Contribution> made = contribution(t, basis);
-            if (made.isEmpty()) continue;
-            Contribution old = rows.get(element);
-            if (old == null || (!old.detected() && made.get().detected())) rows.put(element, made.get());
+            row(t, basis)
+                    .ifPresent(r -> candidates
+                            .computeIfAbsent(t.element(), e -> new ArrayList<>())
+                            .add(r));
         }
-        return rows;
+        Map<String, Row> chosen = new LinkedHashMap<>();
+        candidates.forEach((element, rows) -> chosen.put(element, firstDetected(rows)));
+        candidates.forEach((element, rows) -> chosen.put(element, clearest(rows, chosen, told)));
+        return separated(chosen, told);
+    }
+
+    private static Row firstDetected(List<Row> rows) {
+        return rows.stream()
+                .filter(r -> r.contribution().detected())
+                .findFirst()
+                .orElse(rows.get(0));
+    }
+
+    /** The usual line, unless another element's lines spoil it and one of the element's other lines is less spoilt. */
+    private Row clearest(List<Row> rows, Map<String, Row> others, boolean told) {
+        Row usual = firstDetected(rows);
+        double spoilt = spoilt(usual, others);
+        if (spoilt < OVERLAP_ASKS) return usual;
+        Row best = rows.stream()
+                .filter(r -> r.contribution().detected())
+                .min(Comparator.comparingDouble(r -> spoilt(r, others)))
+                .orElse(usual);
+        if (spoilt(best, others) > 0.5 * spoilt) return usual;
+        if (told) {
+            findings.add(Finding.note(
+                            "line-overlap",
+                            usual.contribution().line() + " has lines of other elements in its window: "
+                                    + usual.contribution().element() + " is quantified by "
+                                    + best.contribution().line() + ".")
+                    .in(usual.taken().spectrum().label()));
+        }
+        return best;
+    }
+
+    /** Share of a row's intensity that others bring; 1 for an Auger line or a loss that nobody can compute. */
+    private double spoilt(Row row, Map<String, Row> others) {
+        if (!unquantified(row, others).isEmpty()) return 1;
+        double sum = 0;
+        for (Row other : others.values()) sum += brought(row, other);
+        return sum;
+    }
+
+    private double brought(Row row, Row other) {
+        double own = row.contribution().normalised().value();
+        if (sameElement(row, other) || !other.contribution().detected() || !(own > 0)) return 0;
+        double share = overlaps.share(row.taken(), row.factor(), other.taken()).value();
+        return Math.max(0, share * other.contribution().normalised().value() / own);
+    }
+
+    private List<String> unquantified(Row row, Map<String, Row> others) {
+        List<String> present = others.values().stream()
+                .filter(o -> o.contribution().detected() && !sameElement(o, row))
+                .map(o -> o.contribution().element())
+                .toList();
+        return overlaps.unquantified(row.taken(), present);
+    }
+
+    private static boolean sameElement(Row a, Row b) {
+        return a.contribution().element().equals(b.contribution().element());
+    }
+
+    private Map<String, Row> separated(Map<String, Row> rows, boolean told) {
+        List<Row> list = new ArrayList<>(rows.values());
+        List<List<Estimate>> shares = new ArrayList<>();
+        boolean any = false;
+        for (Row own : list) {
+            List<Estimate> row = new ArrayList<>();
+            for (Row other : list) {
+                boolean counts = other.contribution().detected() && !sameElement(own, other);
+                Estimate share = counts ? overlaps.share(own.taken(), own.factor(), other.taken()) : Estimate.exact(0);
+                any |= share.value() > 0;
+                row.add(share);
+            }
+            shares.add(row);
+            if (told) tellUnquantified(own, rows);
+        }
+        if (!any) return rows;
+        List<Estimate> clean = OverlapSystem.solve(
+                list.stream().map(r -> r.contribution().normalised()).toList(), shares);
+        Map<String, Row> separated = new LinkedHashMap<>();
+        for (int i = 0; i < list.size(); i++) {
+            Row row = list.get(i);
+            double before = row.contribution().normalised().value();
+            double removed = (before - clean.get(i).value()) / before;
+            boolean touched = shares.get(i).stream().anyMatch(s -> s.value() > 0);
+            if (told && touched && row.contribution().detected() && removed > OVERLAP_TOLD) {
+                tellRemoved(row, list, shares.get(i), removed);
+            }
+            separated.put(
+                    row.contribution().element(), touched ? row.with(cleaned(row.contribution(), clean.get(i))) : row);
+        }
+        return separated;
+    }
+
+    /** What is left may be less than the uncertainty of what was taken out. */
+    private static Contribution cleaned(Contribution c, Estimate left) {
+        double u = left.uncertaintyFrom(key -> !key.startsWith("factor/cross section " + c.line()))
+                .orElse(0);
+        boolean detected = c.detected() && left.value() > CRITICAL * u && left.value() > 0;
+        double limit = detected ? c.limitNormalised() : Math.max(c.limitNormalised(), DETECTION * u);
+        return new Contribution(c.element(), c.line(), c.spectrum(), c.basis(), c.window(), left, limit, detected);
+    }
+
+    private void tellRemoved(Row row, List<Row> list, List<Estimate> shares, double removed) {
+        List<String> sources = new ArrayList<>();
+        for (int j = 0; j < list.size(); j++) {
+            if (shares.get(j).value() > 0)
+                sources.add(list.get(j).contribution().element());
+        }
+        String message = String.format(
+                Locale.ROOT,
+                "Lines of %s lie in the window of %s: %.0f %% of its intensity was computed to be theirs and taken out.",
+                String.join(", ", sources),
+                row.contribution().line(),
+                100 * removed);
+        findings.add((removed > 0.3
+                        ? Finding.caution("overlap-taken-out", message)
+                        : Finding.note("overlap-taken-out", message))
+                .in(row.contribution().spectrum()));
+    }
+
+    private void tellUnquantified(Row row, Map<String, Row> rows) {
+        List<String> names = unquantified(row, rows);
+        if (names.isEmpty()) return;
+        findings.add(Finding.caution(
+                        "overlap-not-resolved",
+                        String.join(", ", names) + " may lie under "
+                                + row.contribution().line()
+                                + ", and no other line of " + row.contribution().element()
+                                + " was measured clear of it: its share is not known.")
+                .in(row.contribution().spectrum()));
     }
 
     /** Area over collection time, transmission and factor. */
-    private Optional<Contribution> contribution(Taken taken, Basis basis) {
+    private Optional<Row> row(Taken taken, Basis basis) {
         Intensity intensity = taken.intensity();
         LinkedSpectrum spectrum = taken.spectrum();
         double hv = spectrum.scan().photonEnergyEv();
-        double kinetic = hv - intensity.peakEv();
-        Optional<Estimate> factor = factors.factor(intensity.line(), hv, kinetic, angle);
+        Optional<Estimate> factor = factors.factor(intensity.line(), hv, hv - intensity.peakEv(), angle);
         if (factor.isEmpty()) {
             findings.add(Finding.caution(
                             "no-sensitivity-factor",
                             String.format(
                                     Locale.ROOT,
-                                    "No cross section of %s is tabulated at %.1f eV: it is not quantified.",
+                                    "No factor of %s at %.1f eV is in the set \"%s\": it is not quantified.",
                                     intensity.line(),
-                                    hv))
+                                    hv,
+                                    factors.set().name()))
                     .in(spectrum.label()));
             return Optional.empty();
         }
-        double scale = 1
-                / (spectrum.scan().secondsPerChannel().orElse(1)
-                        * spectrum.transmission().at(kinetic));
-        Estimate normalised = intensity.area().times(scale).dividedBy(factor.get());
-        double limit =
-                intensity.detectionLimit().orElse(0) * scale / factor.get().value();
-        return Optional.of(new Contribution(
-                intensity.line().element(),
-                intensity.line().toString(),
-                spectrum.label(),
-                basis,
-                intensity.window(),
-                normalised,
-                limit,
-                intensity.detected()));
+        boolean divided = factors.set().transmission() == FactorSet.Transmission.DIVIDED_OUT;
+        double scale = Normalisation.scale(spectrum, intensity, divided);
+        double limit = intensity.detectionLimit().orElse(0)
+                * intensity.wholePerWindow().value()
+                * scale
+                / factor.get().value();
+        return Optional.of(new Row(
+                taken,
+                factor.get(),
+                new Contribution(
+                        intensity.line().element(),
+                        intensity.line().toString(),
+                        spectrum.label(),
+                        basis,
+                        intensity.window(),
+                        Normalisation.of(spectrum, intensity, divided).dividedBy(factor.get()),
+                        limit,
+                        intensity.detected())));
     }
 
     /** The line measured in both with the surest area in the survey. */
-    private Optional<Link> link(List<Taken> narrow, List<Taken> survey) {
-        Map<String, Contribution> inNarrow = contributions(narrow, Basis.NARROW);
+    private static Optional<Link> link(Map<String, Row> narrow, Map<String, Row> survey) {
         Link best = null;
         double bestRelative = Double.POSITIVE_INFINITY;
-        for (Taken s : survey) {
-            Contribution n = inNarrow.get(s.intensity().line().element());
-            Optional<Contribution> c = contribution(s, Basis.SURVEY);
-            if (n == null || c.isEmpty() || !c.get().detected() || !n.detected()) continue;
-            if (!Line.parse(n.line()).whole().equals(s.intensity().line().whole())) continue;
-            double relative = c.get().normalised().standardUncertainty().orElse(1)
-                    / c.get().normalised().value();
+        for (Row s : survey.values()) {
+            Row n = narrow.get(s.contribution().element());
+            if (n == null || !s.contribution().detected() || !n.contribution().detected()) continue;
+            Line line = n.taken().intensity().line();
+            if (!line.whole().equals(s.taken().intensity().line().whole())) continue;
+            Estimate wide = s.contribution().normalised();
+            double relative = wide.standardUncertainty().orElse(wide.value()) / wide.value();
             if (relative < bestRelative) {
                 bestRelative = relative;
-                best = new Link(n.line(), n.normalised(), c.get().normalised());
+                best = new Link(line.toString(), n.contribution().normalised(), wide);
             }
         }
         return Optional.ofNullable(best);
     }
 
     private record Link(String line, Estimate narrow, Estimate survey) {
-        Contribution bring(Contribution seen) {
+        Contribution bring(Contribution seen, double relativeU) {
             Estimate ratio = narrow.dividedBy(survey);
+            Estimate brought = seen.normalised().times(ratio);
             return new Contribution(
                     seen.element(),
                     seen.line(),
                     seen.spectrum(),
                     Basis.LINKED,
                     seen.window(),
-                    seen.normalised().times(ratio),
+                    brought.with("link/" + seen.line(), brought.value() * relativeU),
                     seen.limitNormalised() * ratio.value(),
                     seen.detected());
         }
@@ -156,24 +325,22 @@ final class SpotComposition {
 
     /** Narrow scans compared with no common measure: the reason, or nothing. */
     static Optional<Finding> incomparable(List<Taken> narrow) {
-        SortedSet<String> energies = new TreeSet<>();
-        boolean recorded = true;
-        boolean someTimes = false;
-        boolean allTimes = true;
-        for (Taken t : narrow) {
-            t.spectrum().scan().passEnergyEv().ifPresent(e -> energies.add(String.format(Locale.ROOT, "%.1f", e)));
-            recorded &= t.spectrum().transmission().describe().equals(TransmissionSource.RECORDED);
-            boolean timed = t.spectrum().scan().secondsPerChannel().isPresent();
-            someTimes |= timed;
-            allTimes &= timed;
-        }
+        SortedSet<String> energies = narrow.stream()
+                .flatMap(t -> t.spectrum().scan().passEnergyEv().stream().boxed())
+                .map(e -> String.format(Locale.ROOT, "%.1f", e))
+                .collect(Collectors.toCollection(java.util.TreeSet::new));
+        boolean recorded = narrow.stream()
+                .allMatch(t -> t.spectrum().transmission().describe().equals(TransmissionSource.RECORDED));
+        long timed = narrow.stream()
+                .filter(t -> t.spectrum().scan().secondsPerChannel().isPresent())
+                .count();
         if (energies.size() > 1 && !recorded) {
             return Optional.of(Finding.stop(
                     "pass-energies-differ",
                     "Quantified lines were measured at pass energies of " + String.join(", ", energies)
                             + " eV with no cross-calibration: their ratio is undefined."));
         }
-        if (someTimes && !allTimes) {
+        if (timed > 0 && timed < narrow.size()) {
             return Optional.of(Finding.stop(
                     "collection-time-unknown",
                     "Some quantified lines have a known collection time and others none: their ratio is undefined."));

@@ -1,7 +1,10 @@
 package spotline.run;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Finding;
 import spotline.holder.Spot;
 
@@ -12,6 +15,7 @@ import spotline.holder.Spot;
  * @param sourceAnalyserAngleDeg as declared, degree
  * @param monochromated whether X-ray satellites need not be looked for
  * @param findings of reading and linking
+ * @param labFactors sensitivity factors that stand in for the computed ones
  */
 public record SpotInput(
         Spot spot,
@@ -19,9 +23,36 @@ public record SpotInput(
         OptionalDouble sourceAnalyserAngleDeg,
         boolean monochromated,
         Treatment treatment,
-        List<Finding> findings) {
+        List<Finding> findings,
+        Optional<SensitivityFactors> labFactors) {
     public SpotInput {
         spectra = List.copyOf(spectra);
         findings = List.copyOf(findings);
+    }
+
+    /** An input that is quantified by computed factors. */
+    public SpotInput(
+            Spot spot,
+            List<LinkedSpectrum> spectra,
+            OptionalDouble sourceAnalyserAngleDeg,
+            boolean monochromated,
+            Treatment treatment,
+            List<Finding> findings) {
+        this(spot, spectra, sourceAnalyserAngleDeg, monochromated, treatment, findings, Optional.empty());
+    }
+
+    SpotInput withSpectra(List<LinkedSpectrum> others) {
+        return new SpotInput(spot, others, sourceAnalyserAngleDeg, monochromated, treatment, findings, labFactors);
+    }
+
+    SpotInput with(Finding finding) {
+        List<Finding> more = new ArrayList<>(findings);
+        more.add(finding);
+        return new SpotInput(spot, spectra, sourceAnalyserAngleDeg, monochromated, treatment, more, labFactors);
+    }
+
+    SpotInput quantifiedBy(SensitivityFactors factors) {
+        return new SpotInput(
+                spot, spectra, sourceAnalyserAngleDeg, monochromated, treatment, findings, Optional.of(factors));
     }
 }

@@ -22,7 +22,6 @@ import spotline.analysis.intensity.IntensitySettings;
 import spotline.analysis.intensity.LineTarget;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
-import spotline.analysis.quantify.TheoreticalFactors;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Severity;
@@ -52,9 +51,12 @@ public final class SpotTreatment {
     /** A narrow scan with its line. */
     private record Assigned(LinkedSpectrum spectrum, Line line) {}
 
-    public SpotResult treat(SpotInput input, Work work) {
+    public SpotResult treat(SpotInput given, Work work) {
+        Preparation preparation = new Preparation(given.treatment().prepare());
+        SpotInput input = given.withSpectra(preparation.of(blanksAsMain(given.spectra())));
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
+        findings.addAll(preparation.findings());
         SortedSet<String> declared = declared(spot);
         SpotCondition condition = condition(spot);
         Optional<LinkedSpectrum> survey = input.spectra().stream()
@@ -73,7 +75,7 @@ public final class SpotTreatment {
         LineAssignment lines = new LineAssignment(
                 reference,
                 elements,
-                input.treatment().widestDoubletEv(),
+                input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
         work.check();
@@ -103,7 +105,7 @@ public final class SpotTreatment {
         }
         List<SpotComposition.Taken> surveyTaken = new ArrayList<>();
         if (survey.isPresent() && identification.isPresent()) {
-            for (Line line : surveyLines(identification.get(), narrowTaken, lines, survey.get())) {
+            for (Line line : surveyLines(identification.get(), narrowTaken, declared, lines, survey.get())) {
                 // Fallbacks and tight windows are the rule on a survey and no news.
                 List<Finding> quiet = new ArrayList<>();
                 measure(
@@ -121,15 +123,11 @@ public final class SpotTreatment {
                         });
             }
         }
-        SpotComposition composition = new SpotComposition(
-                new TheoreticalFactors(reference, input.treatment().factors()), input.sourceAnalyserAngleDeg());
-        List<Quantified> rows = composition.primary(narrowTaken, surveyTaken);
-        List<SpotResult.Variant> variants = new ArrayList<>();
-        if (!narrowTaken.isEmpty() && !surveyTaken.isEmpty()) {
-            variants.add(new SpotResult.Variant("survey", composition.ofSurvey(surveyTaken)));
-        }
-        findings.addAll(composition.findings());
-        SpotComposition.incomparable(narrowTaken).ifPresent(findings::add);
+        SpotQuantification quantification =
+                SpotQuantification.of(reference, input, shift, narrowTaken, surveyTaken, declared);
+        List<Quantified> rows = quantification.rows();
+        List<SpotResult.Variant> variants = quantification.variants();
+        findings.addAll(quantification.findings());
         SpotChecks checks = new SpotChecks(input.treatment(), declared);
         findings.addAll(checks.elements(identification, rows, survey.isPresent()));
         findings.addAll(checks.surveyAgainstNarrow(rows, variants));
@@ -143,6 +141,7 @@ public final class SpotTreatment {
                     .toList();
         }
         String sample = spot.sampleName();
+        List<FittedPeak> peaks = peaks(charge);
         return new SpotResult(
                 spot.id(),
                 sample,
@@ -151,10 +150,13 @@ public final class SpotTreatment {
                 identification,
                 charge,
                 intensities,
-                peaks(charge),
+                peaks,
                 rows,
                 variants,
-                findings.stream().map(f -> f.at(spot.id(), sample)).distinct().toList());
+                findings.stream().map(f -> f.at(spot.id(), sample)).distinct().toList(),
+                SpotQuantification.states(peaks, rows),
+                SpotQuantification.derived(input.treatment().quantify().derived(), rows),
+                Optional.of(quantification.factors()));
     }
 
     /** A stop on a spectrum or on the comparability of lines leaves no at.% that could be defended. */
@@ -177,6 +179,12 @@ public final class SpotTreatment {
                 SpotCondition.Conduction.valueOf(conductivity.name()),
                 SpotCondition.Contact.valueOf(spot.mount().electricalState().name()),
                 SpotCondition.CarbonOrigin.valueOf(carbon.name()));
+    }
+
+    /** A blank is quantified where it is all there is at its spot. */
+    private static List<LinkedSpectrum> blanksAsMain(List<LinkedSpectrum> spectra) {
+        boolean blank = !spectra.isEmpty() && spectra.stream().allMatch(s -> s.role() == SpectrumRole.BLANK);
+        return blank ? spectra.stream().map(s -> s.in(SpectrumRole.MAIN)).toList() : spectra;
     }
 
     private static boolean quantifiable(SpectrumRole role) {
@@ -302,10 +310,14 @@ public final class SpotTreatment {
         return spectrum.transmission().describe();
     }
 
-    /** Main lines of the elements present, and lines measured narrow too, so that the two can be compared. */
+    /**
+     * Main lines of the elements present, lines measured narrow too, so that the two can be compared, and main lines of what
+     * is declared, so that its absence has a limit.
+     */
     private static List<Line> surveyLines(
             Identification identification,
             List<SpotComposition.Taken> narrow,
+            SortedSet<String> declared,
             LineAssignment lines,
             LinkedSpectrum survey) {
         Map<String, Line> chosen = new LinkedHashMap<>();
@@ -317,6 +329,9 @@ public final class SpotTreatment {
             if (e.verdict() != Verdict.PRESENT) continue;
             lines.main(e.element(), survey.scan().photonEnergyEv())
                     .ifPresent(line -> chosen.putIfAbsent(e.element(), line));
+        }
+        for (String symbol : declared) {
+            lines.main(symbol, survey.scan().photonEnergyEv()).ifPresent(line -> chosen.putIfAbsent(symbol, line));
         }
         return List.copyOf(chosen.values());
     }

@@ -9,7 +9,7 @@ import spotline.analysis.quantify.FactorSettings;
 /**
  * The full settings of every step, resolved: no step sees a missing one.
  *
- * @param widestDoubletEv a doublet with a larger splitting is taken by its first member alone, eV
+ * @param factors of computed sensitivity factors
  * @param json the same as data, for the record
  */
 public record Treatment(
@@ -18,6 +18,7 @@ public record Treatment(
         IntensitySettings narrow,
         IntensitySettings survey,
         FactorSettings factors,
-        double widestDoubletEv,
+        PreparationSettings prepare,
+        QuantifySettings quantify,
         Limits limits,
         JsonNode json) {}

@@ -7,8 +7,8 @@ import spotline.analysis.charge.ChargeLimits;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeSettings;
 import spotline.analysis.identify.IdentifySettings;
+import spotline.analysis.intensity.DetectionRule;
 import spotline.analysis.intensity.IntensitySettings;
-import spotline.analysis.quantify.FactorSettings;
 
 /** Turns a merged treatment, already valid against its schema, into settings. */
 final class TreatmentBinding {
@@ -29,13 +29,9 @@ final class TreatmentBinding {
                 charge(json.path("charge"), number(limits, "spotAgreementEv")),
                 intensity(json.path("narrow")),
                 intensity(json.path("survey")),
-                new FactorSettings(
-                        number(quantify, "meanFreePathExponent"),
-                        number(quantify, "crossSectionRelativeU"),
-                        number(quantify, "meanFreePathExponentU"),
-                        number(quantify, "transmissionExponentU"),
-                        number(quantify, "sourceAnalyserAngleDeg")),
-                number(quantify, "widestDoubletEv"),
+                QuantifyBinding.factors(quantify),
+                QuantifyBinding.prepare(json.path("prepare")),
+                QuantifyBinding.quantify(quantify),
                 new Limits(
                         number(limits, "photonEnergyAgreementEv"),
                         number(limits, "surveySpanEv"),
@@ -90,6 +86,8 @@ final class TreatmentBinding {
         return new IntensitySettings(
                 BackgroundBinding.of(json.path("background")),
                 BackgroundBinding.of(json.path("fallback")),
+                DetectionRule.of(json.path("detection").asText())
+                        .orElseThrow(() -> new IllegalArgumentException("the treatment has no rule \"detection\"")),
                 number(json, "searchFwhmEv"),
                 number(json, "minimumSignificance"),
                 number(json, "lowMarginFwhm"),

@@ -10,6 +10,9 @@ final class LineDoubts {
     /** Width that an unmonochromated source adds in squares, eV: natural width of the K-alpha line. */
     private static final double SOURCE_FWHM = 0.9;
 
+    /** A reference line needs an area of this many of its standard uncertainties; common practice, no source. */
+    private static final double LEAST_CLEAR = 8;
+
     private final ChargeLimits limits;
     private final boolean monochromated;
     private final List<Finding> findings;
@@ -34,7 +37,25 @@ final class LineDoubts {
                         what, known, limits.measurementUEv()));
     }
 
+    /**
+     * A line that is only just found is one that noise made taller: the position's uncertainty, which goes with its
+     * height, is then too small.
+     */
+    private void faint(ReferenceLineFit fit) {
+        OptionalDouble u = fit.reference().area().standardUncertainty();
+        double clear = u.isPresent() ? fit.reference().area().value() / u.getAsDouble() : 0;
+        if (clear >= LEAST_CLEAR) return;
+        doubts.add(Decision.ev("%s stands only %.1f standard uncertainties above its background", fit.line(), clear));
+        caution(
+                "reference-line-weak",
+                fit.spectrum(),
+                Decision.ev(
+                        "The area of the reference component of %s is %.1f times its standard uncertainty (limit %.0f).",
+                        fit.line(), clear, LEAST_CLEAR));
+    }
+
     void shape(ReferenceLineFit fit) {
+        faint(fit);
         double width = fit.reference().fwhm().value();
         double widest = monochromated ? limits.referenceFwhmEv() : Math.hypot(limits.referenceFwhmEv(), SOURCE_FWHM);
         boolean carbon = fit.line().equals(ChargeInput.CARBON.toString());

@@ -13,6 +13,8 @@ import spotline.spectra.Window;
  * @param window the area was taken in, measured binding energy
  * @param background what was subtracted, in words
  * @param area counts eV before transmission, contributions by counting and end points
+ * @param wholePerWindow what the area must be multiplied by to be that of the whole line, tails and all, 1 or more; its
+ *     uncertainty is that of the window and of the choice of background
  * @param detected whether the line is told from noise: its area above the critical level, its peak clear of the search's
  *     threshold
  * @param criticalLevel an area below it is not told from noise, counts eV; empty where the statistics are unknown
@@ -26,7 +28,36 @@ public record Intensity(
         Window window,
         String background,
         Estimate area,
+        Estimate wholePerWindow,
         boolean detected,
         OptionalDouble criticalLevel,
         OptionalDouble detectionLimit,
-        Subtraction subtraction) {}
+        Subtraction subtraction) {
+    /** An intensity whose window holds the whole line. */
+    public Intensity(
+            Line line,
+            String spectrum,
+            double peakEv,
+            double fwhmEv,
+            Window window,
+            String background,
+            Estimate area,
+            boolean detected,
+            OptionalDouble criticalLevel,
+            OptionalDouble detectionLimit,
+            Subtraction subtraction) {
+        this(
+                line,
+                spectrum,
+                peakEv,
+                fwhmEv,
+                window,
+                background,
+                area,
+                Estimate.exact(1),
+                detected,
+                criticalLevel,
+                detectionLimit,
+                subtraction);
+    }
+}

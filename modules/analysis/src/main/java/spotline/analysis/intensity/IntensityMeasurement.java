@@ -3,11 +3,11 @@ package spotline.analysis.intensity;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.analysis.background.Background;
-import spotline.analysis.background.EndpointPlacement;
-import spotline.analysis.background.Linear;
 import spotline.analysis.background.Subtraction;
+import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -25,10 +25,13 @@ import spotline.spectra.Window;
  */
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "intensity/1";
+    public static final String STEP = "intensity/3";
 
-    /** The window in which a line is told from noise, in widths to either side of its top. */
-    private static final double DETECTION_HALF_WIDTH = 1.25;
+    /** Relative uncertainty of a narrow window for states beside the strongest. Common practice, no source. */
+    private static final double UNSEEN_STATES_U = 0.1;
+
+    /** No window ends nearer to its highest component, in widths of the line, and never nearer than 2 eV. */
+    private static final double NEAREST_END_FWHM = 1.75;
 
     private final IntensitySettings settings;
 
@@ -52,34 +55,53 @@ public final class IntensityMeasurement {
                     .in(scan.label()));
         }
         LineShapeOnData shape = LineShapeOnData.find(scan, target, settings);
-        Window window = window(range, target, shape);
+        if (shape.significance() == 0) {
+            return faint(
+                    scan, target, shape, FaintLine.best(scan, target, shape.fwhmEv(), shape.avoidedEv(), key, work));
+        }
+        Optional<FaintLine> view = FaintLine.at(scan, target, shape.peakEv(), shape.fwhmEv(), 1, key, work);
+        Outcome<Intensity> clear = clear(scan, target, shape, view, key, work);
+        boolean drowned = clear.result()
+                .map(i -> BackgroundFitness.drowned(i.subtraction()))
+                .orElse(true);
+        return drowned && view.isPresent() && scan.countsKnown() ? faint(scan, target, shape, view) : clear;
+    }
+
+    /** A line that the peak search has placed: the window reaches over all its states. */
+    private Outcome<Intensity> clear(
+            BindingScan scan,
+            LineTarget target,
+            LineShapeOnData shape,
+            Optional<FaintLine> view,
+            String key,
+            Work work) {
+        Window range = scan.range();
+        Window window = window(scan, target, shape);
         List<Finding> findings = new ArrayList<>();
         narrowWindow(range, target, shape).ifPresent(f -> findings.add(f.in(scan.label())));
         Outcome<Subtraction> taken = settings.background().subtract(scan, window, key, work);
         Background used = settings.background();
-        if (taken instanceof Outcome.Untreated<Subtraction> refused) {
+        Optional<String> unfit = BackgroundFitness.objection(scan, window, used, taken);
+        if (unfit.isPresent() && !settings.fallback().equals(used)) {
             used = settings.fallback();
             taken = used.subtract(scan, window, key, work);
-            if (shape.significance() > 0) {
-                Finding why = refused.finding();
-                findings.add(Finding.note(
-                                "background-fallback",
-                                target.line() + ": " + why.message() + " A " + used.describe()
-                                        + " background was subtracted instead.")
-                        .in(scan.label()));
-            }
+            findings.add(Finding.note(
+                            "background-fallback",
+                            target.line() + ": " + unfit.get() + " A " + used.describe()
+                                    + " background was subtracted instead.")
+                    .in(scan.label()));
         }
         if (taken instanceof Outcome.Untreated<Subtraction> refused) return Outcome.untreated(refused.finding());
         Subtraction subtraction = taken.result().orElseThrow();
-        double share = target.splittingEv() > 0 ? 0.5 : 1;
-        OptionalDouble critical = OptionalDouble.empty();
-        OptionalDouble limit = OptionalDouble.empty();
-        if (scan.countsKnown()) {
-            CriticalLevel level = criticalLevel(scan, shape, window, key, work);
-            critical = OptionalDouble.of(level.critical() * scan.stepEv() / share);
-            limit = OptionalDouble.of(level.detection() * scan.stepEv() / share);
-        }
-        boolean detected = shape.significance() > 0 && subtraction.netArea().value() > critical.orElse(0);
+        Estimate whole = BackgroundChoice.with(
+                LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
+                subtraction,
+                (used.equals(settings.background()) ? settings.fallback() : settings.background())
+                        .subtract(scan, window, key, work),
+                key);
+        Optional<Levels> levels = levels(scan, view);
+        boolean detected =
+                subtraction.netArea().value() > levels.map(Levels::critical).orElse(0.0);
         return Outcome.done(
                 new Intensity(
                         target.line(),
@@ -89,29 +111,85 @@ public final class IntensityMeasurement {
                         window,
                         used.describe(),
                         subtraction.netArea(),
+                        whole,
                         detected,
-                        critical,
-                        limit,
+                        level(levels.map(Levels::critical)),
+                        level(levels.map(Levels::detection)),
                         subtraction),
                 findings);
     }
 
-    private Window window(Window range, LineTarget target, LineShapeOnData shape) {
+    /** A line at the edge of detection, in a window just wide enough for it. */
+    private Outcome<Intensity> faint(
+            BindingScan scan, LineTarget target, LineShapeOnData shape, Optional<FaintLine> view) {
+        if (view.isEmpty()) {
+            return Outcome.untreated(Finding.note(
+                            "scan-too-short",
+                            target.line() + " shows no peak, and the scan is too short to tell how much would.")
+                    .in(scan.label()));
+        }
+        FaintLine line = view.get();
+        Optional<Levels> levels = levels(scan, view);
+        boolean asked = settings.detection() == DetectionRule.CRITICAL_LEVEL || shape.significance() > 0;
+        boolean detected = asked
+                && levels.isPresent()
+                && line.area().value() > levels.get().critical();
+        return Outcome.done(new Intensity(
+                target.line(),
+                scan.label(),
+                line.centreEv(),
+                shape.fwhmEv(),
+                line.window(),
+                line.background().describe(),
+                line.area(),
+                LorentzianTails.wholePerWindow(
+                                scan, line.window(), line.background(), target, line.centreEv(), shape.fwhmEv())
+                        .with("faint/" + scan.label() + " " + target.line(), UNSEEN_STATES_U),
+                detected,
+                level(levels.map(Levels::critical)),
+                level(levels.map(Levels::detection)),
+                line.subtraction()));
+    }
+
+    /** Critical level and detection limit as areas of the whole line, counts eV. */
+    private record Levels(double critical, double detection) {}
+
+    private Optional<Levels> levels(BindingScan scan, Optional<FaintLine> view) {
+        if (!scan.countsKnown() || view.isEmpty()) return Optional.empty();
+        FaintLine line = view.get();
+        CriticalLevel level = settings.detection() == DetectionRule.CLEAR_PEAK
+                ? line.level().atLeast(settings.minimumSignificance())
+                : line.level();
+        return Optional.of(new Levels(
+                line.toArea(level.critical(), scan.stepEv()), line.toArea(level.detection(), scan.stepEv())));
+    }
+
+    private static OptionalDouble level(Optional<Double> counts) {
+        return counts.isPresent() ? OptionalDouble.of(counts.get()) : OptionalDouble.empty();
+    }
+
+    private Window window(BindingScan scan, LineTarget target, LineShapeOnData shape) {
+        Window range = scan.range();
         double below = Math.max(settings.smallestMarginEv(), settings.lowMarginFwhm() * shape.fwhmEv());
         double above = Math.max(settings.smallestMarginEv(), settings.highMarginFwhm() * shape.fwhmEv());
         double highest =
                 Math.max(shape.highestEv(), Math.min(target.highEv(), shape.peakEv() + settings.stateReachEv()));
-        double low = Math.max(Math.max(range.lowEv(), shape.floorEv()), shape.lowestEv() - below);
-        double high = Math.min(Math.min(range.highEv(), shape.ceilingEv()), highest + target.splittingEv() + above);
+        WindowEnds ends = new WindowEnds(scan);
+        double furthest = Math.max(Math.max(range.lowEv(), shape.floorEv()), target.lowEv() - below);
+        double usualLow = Math.max(Math.max(range.lowEv(), shape.floorEv()), shape.lowestEv() - below);
+        double low = ends.low(usualLow, furthest);
+        double usual = Math.min(Math.min(range.highEv(), shape.ceilingEv()), highest + target.splittingEv() + above);
+        double nearest = shape.highestEv() + target.splittingEv() + Math.max(2, NEAREST_END_FWHM * shape.fwhmEv());
+        double high = nearest < usual ? ends.high(nearest, usual) : usual;
         return new Window(low, high);
     }
 
-    private static java.util.Optional<Finding> narrowWindow(Window range, LineTarget target, LineShapeOnData shape) {
+    private static Optional<Finding> narrowWindow(Window range, LineTarget target, LineShapeOnData shape) {
         double below = (shape.lowestEv() - range.lowEv()) / shape.fwhmEv();
         double above = (range.highEv() - shape.highestEv() - target.splittingEv()) / shape.fwhmEv();
         double smallest = Math.min(below, above);
-        if (smallest >= 2 || shape.significance() == 0) return java.util.Optional.empty();
-        return java.util.Optional.of(Finding.caution(
+        if (smallest >= 2 || shape.significance() == 0) return Optional.empty();
+        return Optional.of(Finding.caution(
                 "scan-too-narrow",
                 String.format(
                         Locale.ROOT,
@@ -120,26 +198,5 @@ public final class IntensityMeasurement {
                         target.line(),
                         smallest,
                         below < above ? "below" : "above")));
-    }
-
-    /** Counts, over a window just wide enough for one peak, with a straight background from beside it. */
-    private static CriticalLevel criticalLevel(
-            BindingScan scan, LineShapeOnData shape, Window whole, String key, Work work) {
-        double half = DETECTION_HALF_WIDTH * shape.fwhmEv();
-        Window range = scan.range();
-        double centre = Math.max(range.lowEv() + half, Math.min(range.highEv() - half, shape.peakEv()));
-        Window narrow = new Window(Math.max(range.lowEv(), centre - half), Math.min(range.highEv(), centre + half));
-        int m = Math.max(3, (int) Math.round(half / scan.stepEv()));
-        Outcome<Subtraction> beside = new Linear(m, EndpointPlacement.OUTSIDE).subtract(scan, narrow, key, work);
-        if (beside instanceof Outcome.Untreated) beside = Linear.of(2).subtract(scan, whole, key, work);
-        if (beside.result().isEmpty()) return CriticalLevel.of(0, 0);
-        Subtraction straight = beside.result().get();
-        double background = 0;
-        for (int i = straight.from(); i < straight.to(); i++) background += straight.background(i);
-        double endpoints = straight.netArea()
-                        .uncertaintyFrom(source -> source.startsWith("endpoints/"))
-                        .orElse(0)
-                / scan.stepEv();
-        return CriticalLevel.of(background, endpoints * endpoints);
     }
 }

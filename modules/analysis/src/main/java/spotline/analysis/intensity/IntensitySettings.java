@@ -11,8 +11,9 @@ import spotline.core.Problems;
  *
  * @param background subtracted where it exists for the data
  * @param fallback subtracted where it does not, with a finding
+ * @param detection what tells a line from noise
  * @param searchFwhmEv width of a line that the search is tuned to, eV
- * @param minimumSignificance a line whose peak is less clear than this is not detected
+ * @param minimumSignificance a peak less clear than this is not one to lay a window on
  * @param lowMarginFwhm window below the lowest component, in widths of the line
  * @param highMarginFwhm window above the highest component, in widths of the line
  * @param smallestMarginEv neither margin is below this, eV
@@ -21,6 +22,7 @@ import spotline.core.Problems;
 public record IntensitySettings(
         Background background,
         Background fallback,
+        DetectionRule detection,
         double searchFwhmEv,
         double minimumSignificance,
         double lowMarginFwhm,

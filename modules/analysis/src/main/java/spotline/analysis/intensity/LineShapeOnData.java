@@ -17,6 +17,7 @@ import spotline.spectra.Window;
  * @param highestEv highest component found (doublet partners left out), eV
  * @param floorEv halfway to the next line of another element below, eV; negative infinity when there is none
  * @param ceilingEv halfway to the next line of another element above, eV; infinity when there is none
+ * @param avoidedEv peaks of other elements in the scan, eV
  */
 record LineShapeOnData(
         double peakEv,
@@ -25,7 +26,12 @@ record LineShapeOnData(
         double lowestEv,
         double highestEv,
         double floorEv,
-        double ceilingEv) {
+        double ceilingEv,
+        List<Double> avoidedEv) {
+    LineShapeOnData {
+        avoidedEv = List.copyOf(avoidedEv);
+    }
+
     /** A component with less of the strongest one's area is left to the margins. */
     private static final double SMALLEST_SHARE = 0.03;
 
@@ -45,7 +51,14 @@ record LineShapeOnData(
         if (top.isEmpty()) {
             double expected = target.expectedEv();
             return new LineShapeOnData(
-                    expected, 0, usual, expected, expected, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
+                    expected,
+                    0,
+                    usual,
+                    expected,
+                    expected,
+                    Double.NEGATIVE_INFINITY,
+                    Double.POSITIVE_INFINITY,
+                    foreign.stream().map(SurveyPeak::energyEv).toList());
         }
         double peak = top.get().energyEv();
         double lowest = peak;
@@ -72,7 +85,8 @@ record LineShapeOnData(
                 lowest,
                 highest,
                 floor,
-                ceiling);
+                ceiling,
+                List.of());
     }
 
     /** Twice the smaller half width at half height: shoulders and partners spoil one side, seldom both. */

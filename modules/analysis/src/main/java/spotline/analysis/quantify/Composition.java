@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.function.Predicate;
 import spotline.core.Estimate;
 
@@ -22,10 +23,20 @@ import spotline.core.Estimate;
  * <p>Source: ISO 18118 (atomic fraction); detection limit ISO 19668 after Currie (1968).
  */
 public final class Composition {
+    /** Version of the step: rises when its numbers change. */
+    public static final String STEP = "quantify/2";
+
     private static final Predicate<String> STATISTICAL =
             source -> source.startsWith("counting/") || source.startsWith("endpoints/");
 
     private Composition() {}
+
+    /** A composition of the other elements alone: carbon-free, for example. What is left sums to 100 again. */
+    public static List<Quantified> without(Set<String> elements, List<Contribution> contributions) {
+        return of(contributions.stream()
+                .filter(c -> !elements.contains(c.element()))
+                .toList());
+    }
 
     public static List<Quantified> of(List<Contribution> contributions) {
         List<Contribution> detected =

@@ -19,9 +19,19 @@ final class Named {
                 .at(spot, specimen.sample().map(Sample::name).orElse(""));
     }
 
+    static Finding finding(Spot spot, PlanRule rule, String message) {
+        return rule.finding(message).at(spot.id(), spot.sampleName());
+    }
+
     /** The specimen's label at the head of a sentence. */
     static String capital(Specimen specimen) {
         String label = specimen.label();
         return label.substring(0, 1).toUpperCase(Locale.ROOT) + label.substring(1);
+    }
+
+    /** {@code a, b or c}. */
+    static String either(List<String> words) {
+        int last = words.size() - 1;
+        return last == 0 ? words.get(0) : String.join(", ", words.subList(0, last)) + " or " + words.get(last);
     }
 }

@@ -38,8 +38,9 @@ record Reach(double distanceMm, String side) {
             Reach part = farthest(rest.getGeometryN(i), area);
             if (part.distanceMm() > limitMm + ROUNDING_MM) parts.add(part);
         }
-        parts.sort(
-                Comparator.comparingDouble((Reach part) -> -part.distanceMm()).thenComparing(Reach::side));
+        // Two parts that reach equally far but for rounding stand in the order of their sides.
+        parts.sort(Comparator.comparingDouble((Reach part) -> -Math.rint(part.distanceMm() / ROUNDING_MM))
+                .thenComparing(Reach::side));
         return parts;
     }
 

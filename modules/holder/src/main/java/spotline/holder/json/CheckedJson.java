@@ -1,10 +1,8 @@
 package spotline.holder.json;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import com.networknt.schema.Schema;
+import com.networknt.schema.Error;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SchemaRegistryConfig;
 import com.networknt.schema.SpecificationVersion;
@@ -38,20 +36,16 @@ public final class CheckedJson {
     private final String kind;
     private final int newest;
     private final JsonLimits limits;
-    private final Schema schema;
+    private final JsonNode schema;
+    private final SchemaAcceptance acceptance;
     private final SchemaSentences sentences;
 
     private CheckedJson(String kind, int newest, JsonLimits limits, JsonNode schema) {
         this.kind = kind;
         this.newest = newest;
         this.limits = limits;
-        SchemaRegistryConfig config = SchemaRegistryConfig.builder()
-                .locale(Locale.ROOT)
-                .formatAssertionsEnabled(true)
-                .build();
-        this.schema = SchemaRegistry.withDefaultDialect(
-                        SpecificationVersion.DRAFT_2020_12, builder -> builder.schemaRegistryConfig(config))
-                .getSchema(schema);
+        this.schema = schema;
+        this.acceptance = new SchemaAcceptance(schema);
         this.sentences = new SchemaSentences(schema);
     }
 
@@ -61,12 +55,21 @@ public final class CheckedJson {
      * @param schemaResource absolute name of the schema on the class path
      */
     public static CheckedJson of(String kind, int newest, String schemaResource, JsonLimits limits) {
-        try (InputStream stream = CheckedJson.class.getResourceAsStream(schemaResource)) {
-            byte[] bytes = Objects.requireNonNull(stream, schemaResource).readAllBytes();
-            JsonNode schema = JsonText.lenientTree(new String(bytes, UTF_8));
-            return new CheckedJson(kind, newest, limits, schema);
+        return new CheckedJson(kind, newest, limits, ownResource(schemaResource));
+    }
+
+    /**
+     * The object in a JSON file that ships with the program, not checked against any schema. Errors:
+     * {@link IllegalStateException} when it is not a JSON object.
+     *
+     * @param resource absolute name on the class path
+     */
+    public static ObjectNode ownResource(String resource) {
+        try (InputStream stream = CheckedJson.class.getResourceAsStream(resource)) {
+            byte[] bytes = Objects.requireNonNull(stream, resource).readAllBytes();
+            return JsonText.ownTree(resource, bytes);
         } catch (IOException e) {
-            throw new UncheckedIOException("schema " + schemaResource + " cannot be read", e);
+            throw new UncheckedIOException("resource " + resource + " cannot be read", e);
         }
     }
 
@@ -95,13 +98,14 @@ public final class CheckedJson {
                     "a JSON file of at most " + limits.maxBytes() + " bytes");
         }
         JsonText text = JsonText.decode(name, bytes, limits);
-        List<ReadException> faults = new ArrayList<>(text.repeatedFieldsAndHugeNumbers());
-        JsonNode tree = text.tree();
+        JsonText.Parsed parsed = text.parse();
+        List<ReadException> faults = new ArrayList<>(parsed.faults());
+        JsonNode tree = parsed.tree();
         if (!(tree instanceof ObjectNode root)) {
             throw new ReadException(Place.file(name), Shown.kind(tree), "an object { ... }");
         }
         checkFormat(name, root);
-        faults.addAll(sentences.faults(name, root, schema.validate(root)));
+        faults.addAll(schemaFaults(name, root));
         if (!faults.isEmpty()) throw ReadException.all(capped(name, faults));
         return root;
     }
@@ -112,10 +116,26 @@ public final class CheckedJson {
      * @param pointer where the part stands in its file
      */
     public List<ReadException> faultsOfPart(String name, String pointer, JsonNode part) {
-        return sentences.faults(name, part, schema.validate(part)).stream()
+        return schemaFaults(name, part).stream()
                 .map(fault -> new ReadException(
                         Place.pointer(name, pointer + fault.place().pointer()), fault.found(), fault.expected()))
                 .toList();
+    }
+
+    /** The schema library is only started for a value that is not certainly valid: it takes half a second. */
+    private List<ReadException> schemaFaults(String name, JsonNode value) {
+        return acceptance.accepts(value) ? List.of() : sentences.faults(name, value, libraryErrors(value));
+    }
+
+    List<Error> libraryErrors(JsonNode value) {
+        SchemaRegistryConfig config = SchemaRegistryConfig.builder()
+                .locale(Locale.ROOT)
+                .formatAssertionsEnabled(true)
+                .build();
+        return SchemaRegistry.withDefaultDialect(
+                        SpecificationVersion.DRAFT_2020_12, builder -> builder.schemaRegistryConfig(config))
+                .getSchema(schema)
+                .validate(value);
     }
 
     private void checkFormat(String name, ObjectNode root) throws ReadException {
@@ -123,15 +143,13 @@ public final class CheckedJson {
         Place place = Place.pointer(name, "/format");
         if (!root.has("format")) throw new ReadException(Place.file(name), "no field \"format\"", wanted);
         JsonNode format = root.path("format");
-        String found = Shown.field("format", format);
         OptionalInt version = version(format.asText());
-        if (!format.isTextual() || version.isEmpty()) throw new ReadException(place, found, wanted);
-        if (version.getAsInt() > newest) {
-            throw new ReadException(
-                    place,
-                    found + ", which is newer than this program",
-                    wanted + " or older; a newer program reads it");
-        }
+        boolean known = format.isTextual() && version.isPresent();
+        if (known && version.getAsInt() <= newest) return;
+        String found = Shown.field("format", format);
+        if (!known) throw new ReadException(place, found, wanted);
+        throw new ReadException(
+                place, found + ", which is newer than this program", wanted + " or older; a newer program reads it");
     }
 
     private OptionalInt version(String format) {

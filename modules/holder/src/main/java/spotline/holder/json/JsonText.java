@@ -10,7 +10,9 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.core.io.JsonEOFException;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
@@ -19,21 +21,19 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
 import java.nio.charset.CodingErrorAction;
-import java.util.ArrayDeque;
 import java.util.ArrayList;
-import java.util.Deque;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 import spotline.core.Place;
 import spotline.core.ReadException;
 
 /** The text of one JSON file and what can be said of it before any schema: encoding, syntax, repeated fields. */
 final class JsonText {
+    private static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
     private final String name;
     private final String text;
     private final JsonLimits limits;
-    private final JsonMapper mapper;
+    private final JsonFactory factory;
 
     private JsonText(String name, String text, JsonLimits limits) {
         this.name = name;
@@ -45,8 +45,7 @@ final class JsonText {
                 .maxNameLength(limits.maxBytes())
                 .maxStringLength(limits.maxBytes())
                 .build();
-        this.mapper = new JsonMapper(
-                JsonFactory.builder().streamReadConstraints(constraints).build());
+        this.factory = JsonFactory.builder().streamReadConstraints(constraints).build();
     }
 
     /** Errors: {@link ReadException} with the line of the first byte that is not UTF-8. */
@@ -67,44 +66,36 @@ final class JsonText {
     }
 
     /** For our own resources, whose faults are ours. */
-    static JsonNode lenientTree(String text) {
+    static ObjectNode ownTree(String name, byte[] bytes) {
         try {
-            return new JsonMapper().readTree(text);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+            if (decode(name, bytes, JsonLimits.DEFAULT).parse().tree() instanceof ObjectNode tree) return tree;
+            throw new IllegalStateException("a resource of the program is no JSON object: " + name);
+        } catch (ReadException e) {
+            throw new IllegalStateException("a resource of the program is wrong: " + e.getMessage(), e);
         }
     }
 
-    /** The value the file holds. Errors: {@link ReadException} at the line where it stops being JSON. */
-    JsonNode tree() throws ReadException {
-        try {
-            return mapper.readTree(text);
-        } catch (JsonProcessingException e) {
-            throw syntaxFault(e);
-        }
-    }
+    /**
+     * The value a file holds.
+     *
+     * @param faults fields given twice in one object, and numbers beyond a double
+     */
+    record Parsed(JsonNode tree, List<ReadException> faults) {}
 
-    /** Fields given twice in one object, and numbers beyond a double. Errors: as {@link #tree()}. */
-    List<ReadException> repeatedFieldsAndHugeNumbers() throws ReadException {
+    /**
+     * The tree is built here, token by token: a mapper would take longer to start than everything else together.
+     *
+     * <p>Errors: {@link ReadException} at the line where the text stops being JSON.
+     */
+    Parsed parse() throws ReadException {
         List<ReadException> faults = new ArrayList<>();
-        Deque<Set<String>> open = new ArrayDeque<>();
-        boolean ended = false;
-        try (JsonParser parser = mapper.createParser(text)) {
-            for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
-                if (ended) throw afterTheEnd(parser);
-                switch (token) {
-                    case START_OBJECT, START_ARRAY -> open.push(new HashSet<>());
-                    case END_OBJECT, END_ARRAY -> open.pop();
-                    case FIELD_NAME -> {
-                        if (!open.element().add(parser.currentName())) faults.add(repeated(parser));
-                    }
-                    case VALUE_NUMBER_FLOAT -> {
-                        if (Double.isInfinite(parser.getDoubleValue())) faults.add(huge(parser));
-                    }
-                    default -> {}
-                }
-                ended = open.isEmpty();
+        try (JsonParser parser = factory.createParser(text)) {
+            if (parser.nextToken() == null) {
+                throw new ReadException(Place.file(name), "an empty file", "an object { ... }");
             }
+            JsonNode tree = value(parser, faults);
+            if (parser.nextToken() != null) throw afterTheEnd(parser);
+            return new Parsed(tree, faults);
         } catch (JsonProcessingException e) {
             throw syntaxFault(e);
         } catch (CharacterCodingException e) {
@@ -112,8 +103,47 @@ final class JsonText {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        if (!ended) throw new ReadException(Place.file(name), "an empty file", "an object { ... }");
-        return faults;
+    }
+
+    private JsonNode value(JsonParser parser, List<ReadException> faults) throws IOException {
+        return switch (parser.currentToken()) {
+            case START_OBJECT -> object(parser, faults);
+            case START_ARRAY -> array(parser, faults);
+            case VALUE_STRING -> NODES.textNode(parser.getText());
+            case VALUE_NUMBER_INT -> whole(parser);
+            case VALUE_NUMBER_FLOAT -> {
+                if (Double.isInfinite(parser.getDoubleValue())) faults.add(huge(parser));
+                yield NODES.numberNode(parser.getDoubleValue());
+            }
+            case VALUE_TRUE -> NODES.booleanNode(true);
+            case VALUE_FALSE -> NODES.booleanNode(false);
+            default -> NODES.nullNode();
+        };
+    }
+
+    private JsonNode object(JsonParser parser, List<ReadException> faults) throws IOException {
+        ObjectNode object = NODES.objectNode();
+        while (parser.nextToken() != JsonToken.END_OBJECT) {
+            String field = parser.currentName();
+            if (object.has(field)) faults.add(repeated(parser));
+            parser.nextToken();
+            object.set(field, value(parser, faults));
+        }
+        return object;
+    }
+
+    private JsonNode array(JsonParser parser, List<ReadException> faults) throws IOException {
+        ArrayNode array = NODES.arrayNode();
+        while (parser.nextToken() != JsonToken.END_ARRAY) array.add(value(parser, faults));
+        return array;
+    }
+
+    private static JsonNode whole(JsonParser parser) throws IOException {
+        return switch (parser.getNumberType()) {
+            case INT -> NODES.numberNode(parser.getIntValue());
+            case LONG -> NODES.numberNode(parser.getLongValue());
+            default -> NODES.numberNode(parser.getBigIntegerValue());
+        };
     }
 
     private ReadException afterTheEnd(JsonParser parser) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import spotline.holder.HolderPlan;
 import spotline.holder.HolderTemplates;
 
 class CautionsTest {
@@ -45,6 +46,34 @@ class CautionsTest {
                 .extracting(Caution::topic)
                 .containsExactly("cold");
         assertThat(Cautions.of(Plans.plan(safe), Optional.empty())).isEmpty();
+    }
+
+    @Test
+    void whatThePlanDoesCallsForItsCaution() {
+        assertThat(topics(Plans.shorthand("\"hazards\": \"none\"", "", "\"etchSteps\": [ { } ]")))
+                .containsExactly("ion gun");
+        assertThat(topics(Plans.shorthand("\"hazards\": \"none\", \"sensitivities\": [ \"moisture\" ]", "", "")))
+                .containsExactly("kept from the air");
+        assertThat(topics(Plans.shorthand("\"hazards\": \"none\"", "", "\"transfer\": { \"vessel\": \"v\" }")))
+                .containsExactly("kept from the air");
+        String stage =
+                ", \"stage\": { \"biasV\": 5, \"setPoints\": [ { \"temperatureC\": 80 }, { \"temperatureC\": -5 } ] }";
+        assertThat(topics(Plans.shorthand("\"hazards\": \"none\"", "", "") + stage))
+                .containsExactly("heat", "cold", "bias");
+    }
+
+    @Test
+    void aStopKeepsAPlanFromBeingReady() {
+        String reviewed = "\"localRiskReview\": { \"by\": \"somebody named\" }, ";
+        HolderPlan plan = Plans.plan(reviewed + Plans.rectangle(5, 10, 0));
+        assertThat(Cautions.notReady(plan, PlanCheck.check(plan, Optional.of(Plans.BAR))))
+                .containsExactly("1 finding says stop: put right before loading.");
+        HolderPlan good = Plans.plan(reviewed + Plans.rectangle(50, 10, 0));
+        assertThat(Cautions.notReady(good, PlanCheck.check(good, Optional.of(Plans.BAR))))
+                .isEmpty();
+        assertThat(Cautions.notReady(
+                        Plans.plan(Plans.rectangle(5, 10, 0)), PlanCheck.check(plan, Optional.of(Plans.BAR))))
+                .hasSize(2);
     }
 
     @Test

@@ -91,7 +91,7 @@ class PlanCheckTest {
 
     @Test
     void aLimitAboveZeroLetsASmallOverhangPassAndIsNamedOtherwise() {
-        PlanCheckSettings lenient = new PlanCheckSettings(1.5, 9, 0, 0, 10e-9, 0.1);
+        PlanCheckSettings lenient = settings(new PlanCheckSettings.Placement(1.5, 9, 0, 0));
         assertThat(PlanCheck.check(Plans.plan(Plans.rectangle(5, 10, 0)), Plans.BAR, lenient))
                 .isEmpty();
         assertThat(PlanCheck.check(Plans.plan(Plans.rectangle(4, 10, 0)), Plans.BAR, lenient))
@@ -113,7 +113,7 @@ class PlanCheckTest {
     @Test
     void aSpotBesideItsSpecimenStops() {
         String body = Plans.piece("B", 50, 10, 0, "\"width\": 12, \"height\": 8", "") + ", \"spots\": [ "
-                + Plans.spot("1", "B", 57.5, 10, "") + ", " + Plans.spot("2", "B", 56, 14, "") + " ]";
+                + Plans.spot("1", "B", 57.5, 10, "") + ", " + Plans.spot("2", "B", 54.5, 12.5, "") + " ]";
         Finding finding = only(body);
         assertThat(finding.severity()).isEqualTo(Severity.STOP);
         assertThat(finding.rule()).isEqualTo("spot-off-specimen");
@@ -253,7 +253,8 @@ class PlanCheckTest {
         assertThat(finding.severity()).isEqualTo(Severity.STOP);
         assertThat(finding.rule()).isEqualTo("powder-sputter");
         assertThat(Plans.check(Plans.shorthand("\"form\": \"powder\"", tape, "")))
-                .isEmpty();
+                .extracting(Finding::rule)
+                .containsExactly("powder-record");
         assertThat(Plans.check(Plans.shorthand(
                         "\"form\": \"powder\"", "\"method\": \"pellet\", \"electricalState\": \"isolated\"", etched)))
                 .isEmpty();
@@ -266,11 +267,20 @@ class PlanCheckTest {
         assertThat(findings).singleElement().extracting(Finding::rule).isEqualTo("geometry-unchecked");
     }
 
+    private static PlanCheckSettings settings(PlanCheckSettings.Placement placement) {
+        return new PlanCheckSettings(
+                placement,
+                PlanCheckSettings.Clearance.DEFAULT,
+                PlanCheckSettings.Electrical.DEFAULT,
+                PlanCheckSettings.Handling.DEFAULT);
+    }
+
     @Test
     void theRulesIdentifiersStayPut() {
         assertThat(Arrays.stream(PlanRule.values()).map(PlanRule::id))
                 .containsExactly(
                         "spot-record",
+                        "labels-alike",
                         "holder-overhang",
                         "outside-usable-area",
                         "keep-out",
@@ -278,17 +288,42 @@ class PlanCheckTest {
                         "spot-height",
                         "spot-off-specimen",
                         "spot-off-holder",
+                        "no-clearance",
+                        "small-clearance",
                         "specimen-overlap",
+                        "clip-on-neighbour",
                         "partly-grounded",
                         "conduction-path",
+                        "expected-potential",
+                        "unlike-neighbours",
                         "powder-sputter",
+                        "powder-patch",
+                        "powder-quantity",
+                        "powder-loose-grains",
+                        "powder-record",
+                        "stage-out-of-range",
+                        "stage-beyond-limit",
+                        "stage-margin",
+                        "stage-limit-unknown",
+                        "stage-bias",
+                        "stub-seat",
+                        "transfer-seat",
+                        "transfer-broken",
+                        "transfer-record",
+                        "profile-off-axis",
+                        "profile-unrotated",
                         "geometry-unchecked");
     }
 
     @Test
     void settingsTellEveryProblemAtOnce() {
-        assertThat(PlanCheckSettings.check(-1, Double.NaN, 0, 0, 0, 0.1)).hasSize(3);
-        assertThatIllegalArgumentException().isThrownBy(() -> new PlanCheckSettings(-1, 0, 0, 0, 1e-8, 0.1));
+        assertThat(PlanCheckSettings.Placement.check(-1, Double.NaN, 0, 0)).hasSize(2);
+        assertThat(PlanCheckSettings.Clearance.check(0.1, 0.2, -1, Double.NaN)).hasSize(3);
+        assertThat(PlanCheckSettings.Electrical.check(0, 0.3, Double.POSITIVE_INFINITY, -1))
+                .hasSize(3);
+        assertThat(PlanCheckSettings.Handling.check(0, -1, -1, Double.NaN, Double.NaN, -1))
+                .hasSize(6);
+        assertThatIllegalArgumentException().isThrownBy(() -> new PlanCheckSettings.Placement(-1, 0, 0, 0));
     }
 
     @Test

@@ -17,13 +17,20 @@ final class Plans {
     private Plans() {}
 
     static HolderPlan plan(String body) {
-        String text =
-                "{ \"format\": \"spotline-holder-run/1\", \"holder\": { \"template\": \"flat-bar\" }, " + body + " }";
+        String text = "{ \"format\": \"spotline-holder-run/1\", \"holder\": { \"template\": \"flat-bar\" }, "
+                + instrument(body) + body + " }";
         try {
             return HolderPlan.of(HolderRunReader.read("plan.json", text.getBytes(UTF_8)));
         } catch (ReadException e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** A body that brings its own instrument keeps it. */
+    private static String instrument(String body) {
+        return body.contains("\"instrument\":")
+                ? ""
+                : "\"instrument\": { \"analysisAreaMm\": { \"x\": 0.7, \"y\": 0.3 }, \"positionUncertaintyMm\": 0.1 }, ";
     }
 
     static List<Finding> check(String body) {

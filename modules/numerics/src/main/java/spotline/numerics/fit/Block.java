@@ -13,14 +13,13 @@ final class Block {
     private final int[] used; // free parameters this data set depends on
     private final int[][] sources; // by used: model parameters that depend on it
     private final double[][] ratios;
+    private final boolean[] needed; // by model parameter
     private final boolean[] direct; // by used: one source, ratio 1, which nothing else shares
     private final double[] local;
     private final double[] moved;
     private final double[] below;
-    private final double[] unwanted;
     private final double[] products;
-    private final double[] block = new double[16];
-    private final NormalMatrix normalMatrix = new NormalMatrix();
+    private final NormalMatrix normalMatrix;
 
     /** What one set of parameter values gives. */
     static final class State {
@@ -28,6 +27,7 @@ final class Block {
         final double[][] rows; // weighted, by used; then the residual
         final double[] rowWeight;
         final double[][] raw; // by model parameter, some of them the rows above
+        double objective;
 
         State(int n, int used, int parameters) {
             fitted = new double[n];
@@ -73,10 +73,12 @@ final class Block {
             ratios[u] = ratioLists.get(used[u]).stream().mapToDouble(r -> r).toArray();
             direct[u] = sources[u].length == 1 && ratios[u][0] == 1 && layout.columns[place[sources[u][0]]].length == 1;
         }
+        needed = new boolean[place.length];
+        for (int[] list : sources) for (int k : list) needed[k] = true;
         local = new double[place.length];
         moved = new double[n];
         below = new double[n];
-        unwanted = new double[n];
+        normalMatrix = new NormalMatrix(used.length + 1, n);
         products = new double[(used.length + 1) * (used.length + 1)];
     }
 
@@ -97,10 +99,8 @@ final class Block {
         for (int u = 0; u < used.length; u++) {
             if (direct[u]) state.raw[sources[u][0]] = state.rows[u];
         }
-        boolean[] needed = new boolean[place.length];
-        for (int[] list : sources) for (int k : list) needed[k] = true;
         for (int k = 0; k < place.length; k++) {
-            if (state.raw[k] == null) state.raw[k] = needed[k] ? new double[n] : unwanted;
+            if (state.raw[k] == null) state.raw[k] = new double[n];
         }
         return state;
     }
@@ -108,7 +108,7 @@ final class Block {
     double evaluate(double[] parameters, FitProblem problem, DataSet data, State state) {
         for (int k = 0; k < place.length; k++) local[k] = parameters[place[k]];
         if (!evaluator.derivatives(local, state.fitted, state.raw)) differences(problem, state);
-        double objective =
+        state.objective =
                 Objective.evaluate(data.weighting(), data.shared(), state.fitted, n, state.residual(), state.rowWeight);
         for (int u = 0; u < used.length; u++) {
             double[] row = state.rows[u];
@@ -116,7 +116,7 @@ final class Block {
             double[] weight = state.rowWeight;
             for (int i = 0; i < n; i++) row[i] *= weight[i];
         }
-        return objective;
+        return state.objective;
     }
 
     private void combine(int u, State state, double[] row) {
@@ -132,7 +132,7 @@ final class Block {
     private void differences(FitProblem problem, State state) {
         evaluator.values(local, state.fitted);
         for (int k = 0; k < place.length; k++) {
-            if (state.raw[k] == unwanted) continue;
+            if (!needed[k]) continue;
             Parameter parameter = problem.parameters().get(place[k]);
             double value = local[k];
             double size = Math.max(Math.abs(value), Math.max(1e-3 * Math.abs(parameter.start()), 1e-8));
@@ -156,31 +156,14 @@ final class Block {
         }
     }
 
-    void addDescent(State state, double[] descent) {
-        double[] residual = state.residual();
-        for (int u = 0; u < used.length; u++) {
-            double[] row = state.rows[u];
-            double a = 0;
-            double b = 0;
-            double c = 0;
-            double d = 0;
-            int i = 0;
-            for (; i < n - 3; i += 4) {
-                a = Math.fma(row[i], residual[i], a);
-                b = Math.fma(row[i + 1], residual[i + 1], b);
-                c = Math.fma(row[i + 2], residual[i + 2], c);
-                d = Math.fma(row[i + 3], residual[i + 3], d);
-            }
-            for (; i < n; i++) a = Math.fma(row[i], residual[i], a);
-            descent[used[u]] += (a + b) + (c + d);
-        }
-    }
-
-    void addNormal(State state, double[] normal, int count) {
+    /** Adds to the normal matrix and to the descent; without {@code exact} the former may leave out what hardly counts. */
+    void addNormal(State state, boolean exact, double[] normal, double[] descent, int count) {
         int size = used.length;
-        normalMatrix.multiply(state.rows, 0, size, n, products, size, block);
+        int stride = size + 1;
+        normalMatrix.multiply(state.rows, exact, products);
         for (int k = 0; k < size; k++) {
-            for (int l = 0; l <= k; l++) normal[used[k] * count + used[l]] += products[k * size + l];
+            for (int l = 0; l <= k; l++) normal[used[k] * count + used[l]] += products[k * stride + l];
+            descent[used[k]] += products[size * stride + k];
         }
     }
 }

@@ -70,6 +70,10 @@ public final class DataSet {
         return new DataSet(model, newY, weighting, parameterNames);
     }
 
+    public DataSet withData(double[] newY, Weighting newWeighting) {
+        return new DataSet(model, newY, newWeighting, parameterNames);
+    }
+
     /** Not copied: for the solver of this package alone. */
     double[] shared() {
         return y;

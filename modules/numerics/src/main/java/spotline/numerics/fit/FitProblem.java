@@ -70,6 +70,14 @@ public final class FitProblem {
         return new FitProblem(List.of(dataSets.get(0).withOrdinates(y)), parameters, ties, layout);
     }
 
+    /** As {@link #withOrdinates(double[])} where the weights change with the data. */
+    public FitProblem withData(double[] y, Weighting weighting) {
+        if (dataSets.size() != 1) {
+            throw new IllegalArgumentException("one data set expected, there are " + dataSets.size());
+        }
+        return new FitProblem(List.of(dataSets.get(0).withData(y, weighting)), parameters, ties, layout);
+    }
+
     /** The same problem with other data, one array a data set. */
     public FitProblem withOrdinates(List<double[]> ys) {
         if (ys.size() != dataSets.size()) {

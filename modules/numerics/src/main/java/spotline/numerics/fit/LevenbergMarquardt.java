@@ -8,16 +8,29 @@ final class LevenbergMarquardt {
     /** Below this part of the objective a change of it is rounding. */
     private static final double RESOLUTION = 1e-13;
     /** Below this pivot the normal matrix has lost too many digits and the rows are decomposed instead. */
-    private static final double PIVOT_LIMIT = 1e-9;
+    private static final double PIVOT_LIMIT = 1e-7;
+    /** Below this pivot, and for smaller problems, the normal matrix is not approximated. */
+    private static final double APPROXIMATION_LIMIT = 1e-3;
+
+    private static final int FEWEST_FOR_APPROXIMATION = 10;
+    private static final int MANY_POINTS = 500;
+    /** A step is taken when the objective falls by this part of what was expected. */
+    private static final double LEAST_AGREEMENT = 0.01;
+    /**
+     * Part of the scale of the step before that a new one keeps at least. With all of it a parameter that mattered at a poor
+     * start is damped for ever after; with none, one that ceases to matter runs away.
+     */
+    private static final double SCALE_MEMORY = 0.2;
 
     private final Workspace space;
     private final FitProblem problem;
     private final Layout layout;
     private final FitSettings settings;
     private final Work work;
-    private final boolean[] movable;
-    private double lambda = 1e-3;
+    private final boolean projected;
+    private double lambda;
     private double growth = 4;
+    private boolean exact;
     private int iterations;
     private int evaluations;
 
@@ -27,8 +40,9 @@ final class LevenbergMarquardt {
         this.layout = problem.layout();
         this.settings = settings;
         this.work = work;
-        movable = new boolean[space.count];
-        Arrays.fill(movable, true);
+        lambda = settings.initialDamping();
+        projected = settings.method() == FitSettings.Method.VARIABLE_PROJECTION && space.anyLinear();
+        exact = projected || space.count < FEWEST_FOR_APPROXIMATION || space.points < MANY_POINTS;
     }
 
     FitResult run() {
@@ -43,32 +57,42 @@ final class LevenbergMarquardt {
 
     private StopReason iterate() {
         Arrays.fill(space.scale, 0);
-        space.buildNormal(space.current);
-        space.buildDescent(space.current);
-        raiseScale();
+        space.measureData(problem);
+        if (settings.method() != FitSettings.Method.LEVENBERG_MARQUARDT && space.anyLinear()) project(space.current);
+        build();
         double lastExpected = Double.POSITIVE_INFINITY;
+        int stalled = 0;
         while (iterations < settings.maxIterations()) {
             work.check();
             double objective = space.current.objective;
             double expected = findStep(lambda);
             if (objective == 0 || !(expected > 0)) return StopReason.PRECISION_REACHED;
             if (expected <= settings.tolerance() * objective) {
-                if (lambda <= 1e-6) return StopReason.CONVERGED;
+                if (lambda <= 0.01 * space.boxStep.worstPivot()) return StopReason.CONVERGED;
                 expected = findStep(1e-9);
                 if (expected <= settings.tolerance() * objective) return StopReason.CONVERGED;
                 expected = findStep(lambda);
             }
-            boolean fine = expected < RESOLUTION * objective;
-            if (fine && expected > 0.3 * lastExpected) return StopReason.PRECISION_REACHED;
-            lastExpected = fine ? expected : Double.POSITIVE_INFINITY;
+            boolean fine = expected < resolution(objective) * objective;
+            if (fine) {
+                if (expected > 0.9 * lastExpected && lambda < 1e-20 && ++stalled > 3)
+                    return StopReason.PRECISION_REACHED;
+                if (expected <= 0.9 * lastExpected) stalled = 0;
+                lastExpected = Math.min(lastExpected, expected);
+            } else {
+                stalled = 0;
+                lastExpected = Double.POSITIVE_INFINITY;
+            }
             if (!moves()) return StopReason.PRECISION_REACHED;
             iterations++;
             evaluate(space.trial);
-            if (!accept(expected, fine)) continue;
-            space.swap();
-            space.buildNormal(space.current);
-            space.buildDescent(space.current);
-            raiseScale();
+            if (projected) project(space.trial);
+            if (accept(expected, fine)) {
+                space.swap();
+                build();
+            } else if (projected) {
+                build();
+            }
             work.progress(Math.min(1, (double) iterations / settings.maxIterations()), "fit");
         }
         return StopReason.ITERATION_LIMIT;
@@ -84,23 +108,32 @@ final class LevenbergMarquardt {
         double before = space.current.objective;
         double after = space.trial.objective;
         double ratio = (before - after) / expected;
-        if (fine && Math.abs(before - after) <= 10 * RESOLUTION * before) ratio = 1;
-        if (!Double.isFinite(after) || !(ratio > 1e-4)) {
+        if (fine && Math.abs(before - after) <= 10 * resolution(before) * before) ratio = 1;
+        if (!Double.isFinite(after) || !(ratio > LEAST_AGREEMENT)) {
             lambda = Math.max(lambda, 1e-12) * growth;
             growth *= 2;
             return false;
         }
         growth = 4;
-        if (ratio > 0.75) lambda *= 0.05;
+        if (fine) lambda *= 1e-3;
+        else if (Math.abs(ratio - 1) < 0.1) lambda *= 0.1;
+        else if (ratio > 0.75) lambda *= 0.2;
         else if (ratio < 0.25) lambda *= 4;
         if (lambda < 1e-40) lambda = 0;
         return true;
     }
 
-    private void raiseScale() {
+    /** The part of the objective that the rounding of the residuals, differences of larger numbers, can make up. */
+    private double resolution(double objective) {
+        return RESOLUTION + 4e-16 * Math.sqrt(space.dataSize / objective);
+    }
+
+    private void build() {
+        space.build(space.current, exact);
         for (int j = 0; j < space.count; j++) {
+            if (projected && layout.linear[j]) continue;
             double diagonal = space.normal[j * space.count + j];
-            space.scale[j] = Math.max(space.scale[j], diagonal);
+            space.scale[j] = Math.max(SCALE_MEMORY * space.scale[j], diagonal);
         }
     }
 
@@ -108,20 +141,70 @@ final class LevenbergMarquardt {
         boolean moves = false;
         for (int j = 0; j < space.count; j++) {
             double from = space.current.q[j];
-            double to = Math.max(layout.lower[j], Math.min(layout.upper[j], from + space.step[j]));
+            double to = clamped(j, from + space.step[j]);
             space.trial.q[j] = to;
             moves |= to != from;
         }
         return moves;
     }
 
-    /** The step for a damping, with the decrease of the objective that the quadratic model expects of it. */
+    /**
+     * Solves for the linear amplitudes at the point's other parameters: at once where the weights are fixed, in a few
+     * rounds, each taken back where it does not help, where they follow the model.
+     */
+    private void project(Workspace.Point point) {
+        if (!Double.isFinite(point.objective)) return;
+        for (int round = 0; round < 4; round++) {
+            double before = point.objective;
+            space.build(point, true);
+            double expected = findStep(point, 0, space.linear);
+            if (!(expected > 1e-12 * before)) return;
+            System.arraycopy(point.q, 0, space.kept, 0, space.count);
+            System.arraycopy(space.step, 0, space.amplitudeStep, 0, space.count);
+            double share = 1;
+            for (int half = 0; half < 6; half++) {
+                for (int j = 0; j < space.count; j++) {
+                    point.q[j] = clamped(j, space.kept[j] + share * space.amplitudeStep[j]);
+                }
+                evaluate(point);
+                if (point.objective <= before) break;
+                share *= 0.5;
+            }
+            if (!(point.objective <= before)) {
+                System.arraycopy(space.kept, 0, point.q, 0, space.count);
+                evaluate(point);
+                return;
+            }
+        }
+    }
+
+    private double clamped(int j, double value) {
+        return Math.max(layout.lower[j], Math.min(layout.upper[j], value));
+    }
+
+    /** At first with an approximate normal matrix, until one is found that it might not do for. */
     private double findStep(double damping) {
-        double[] q = space.current.q;
+        double expected = findStep(space.current, damping, space.all);
+        if (exact || space.boxStep.worstPivot() > APPROXIMATION_LIMIT) return expected;
+        exact = true;
+        space.build(space.current, true);
+        return findStep(space.current, damping, space.all);
+    }
+
+    /** The step for a damping, with the decrease of the objective that the quadratic model expects of it. */
+    private double findStep(Workspace.Point point, double damping, boolean[] movable) {
         BoxStep box = space.boxStep;
         boolean solved = box.solve(
-                space.normal, space.scale, damping, space.descent, q, layout.lower, layout.upper, movable, space.step);
-        if (!solved || box.worstPivot() < PIVOT_LIMIT) orthogonalStep(damping);
+                space.normal,
+                space.scale,
+                damping,
+                space.descent,
+                point.q,
+                layout.lower,
+                layout.upper,
+                movable,
+                space.step);
+        if (!solved || box.worstPivot() < PIVOT_LIMIT) return orthogonalStep(point, damping, movable);
         double expected = 0;
         for (int j = 0; j < space.count; j++) {
             if (space.step[j] == 0) continue;
@@ -134,13 +217,13 @@ final class LevenbergMarquardt {
         return expected;
     }
 
-    private void orthogonalStep(double damping) {
+    private double orthogonalStep(Workspace.Point point, double damping, boolean[] movable) {
         Arrays.fill(space.step, 0);
         BoxStep box = space.boxStep;
-        double[] q = space.current.q;
-        if (!box.begin(q, space.descent, layout.lower, layout.upper, movable)) return;
+        if (!box.begin(point.q, space.descent, layout.lower, layout.upper, movable)) return 0;
         do {
-            space.orthogonal.solve(space, space.current, box, damping, space.scale, space.step);
-        } while (box.clamp(q, space.step, layout.lower, layout.upper));
+            space.orthogonal.solve(space, point, box, damping, space.scale, space.step);
+        } while (box.clamp(point.q, space.step, layout.lower, layout.upper));
+        return space.orthogonal.expectedDecrease(space, point, space.step);
     }
 }

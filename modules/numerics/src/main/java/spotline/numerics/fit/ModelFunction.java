@@ -1,5 +1,7 @@
 package spotline.numerics.fit;
 
+import java.util.Set;
+
 /**
  * A model of data: values, and derivatives if it has them, at a fixed number of points for a vector of parameters.
  *
@@ -11,7 +13,7 @@ public interface ModelFunction {
 
     int parameterCount();
 
-    /** Whether the values are linear in this parameter whatever the others are. */
+    /** Whether this is one of the parameters that the values are linear in, all of them together. */
     default boolean linear(int parameter) {
         return false;
     }
@@ -45,11 +47,17 @@ public interface ModelFunction {
 
     /** A model without derivatives. */
     static ModelFunction of(int points, int parameters, Values values) {
-        return new PlainModel(points, parameters, values, null);
+        return new PlainModel(points, parameters, values, null, Set.of());
+    }
+
+    /** A model with derivatives of which the numbered parameters are linear, jointly. */
+    static ModelFunction of(
+            int points, int parameters, Values values, Derivatives derivatives, Set<Integer> linearParameters) {
+        return new PlainModel(points, parameters, values, derivatives, Set.copyOf(linearParameters));
     }
 
     /** A model with derivatives. */
     static ModelFunction of(int points, int parameters, Values values, Derivatives derivatives) {
-        return new PlainModel(points, parameters, values, derivatives);
+        return new PlainModel(points, parameters, values, derivatives, Set.of());
     }
 }

@@ -99,6 +99,23 @@ final class OrthogonalSolver {
         }
     }
 
+    /** {@code |r|^2 - |r - J step|^2} from the rows: the normal matrix would lose it to cancellation. */
+    double expectedDecrease(Workspace workspace, Workspace.Point point, double[] step) {
+        Arrays.fill(rhs, 0);
+        for (int j = 0; j < count; j++) {
+            if (step[j] != 0) subtract(workspace, point, j, -step[j]);
+        }
+        double expected = 0;
+        int from = 0;
+        for (int d = 0; d < workspace.blocks.length; d++) {
+            int n = workspace.blocks[d].points();
+            double[] residual = point.states[d].residual();
+            for (int i = 0; i < n; i++) expected += rhs[from + i] * (2 * residual[i] - rhs[from + i]);
+            from += n;
+        }
+        return expected;
+    }
+
     private void decompose(boolean withRhs) {
         rank = 0;
         double first = 0;

@@ -1,5 +1,6 @@
 package spotline.numerics.fit;
 
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** A model made of functions. */
@@ -7,12 +8,18 @@ record PlainModel(
         int pointCount,
         int parameterCount,
         Values values,
-        @Nullable Derivatives slopes) implements ModelFunction {
+        @Nullable Derivatives slopes,
+        Set<Integer> linearOnes) implements ModelFunction {
     PlainModel {
         if (pointCount < 1) throw new IllegalArgumentException("points must be 1 or more, was " + pointCount);
         if (parameterCount < 0) {
             throw new IllegalArgumentException("parameters must be 0 or more, was " + parameterCount);
         }
+    }
+
+    @Override
+    public boolean linear(int parameter) {
+        return linearOnes.contains(parameter);
     }
 
     @Override

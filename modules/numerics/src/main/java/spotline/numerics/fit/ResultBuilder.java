@@ -28,7 +28,7 @@ final class ResultBuilder {
         for (int d = 0; d < fitted.length; d++) {
             fitted[d] = point.states[d].fitted.clone();
             points += fitted[d].length;
-            chiSquare += chiSquare(problem.dataSets().get(d), fitted[d]);
+            chiSquare += chiSquare(problem.dataSets().get(d), fitted[d], point.states[d].objective);
         }
         int freedom = points - space.count;
         boolean[] unknown = new boolean[space.count];
@@ -55,7 +55,11 @@ final class ResultBuilder {
                 reason);
     }
 
-    private static double chiSquare(DataSet data, double[] fitted) {
+    private static double chiSquare(DataSet data, double[] fitted, double objective) {
+        if (!(data.weighting() instanceof Weighting.PoissonDeviance)
+                && !(data.weighting() instanceof Weighting.ModelVariance)) {
+            return objective;
+        }
         double sum = 0;
         double[] y = data.shared();
         for (int i = 0; i < fitted.length; i++) {
@@ -67,7 +71,8 @@ final class ResultBuilder {
 
     /** What the covariance is multiplied by; NaN where it would have to be estimated from no degrees of freedom. */
     private double factor(int freedom, double chiSquare) {
-        boolean estimated = problem.dataSets().stream().anyMatch(d -> d.weighting() instanceof Weighting.Unweighted);
+        boolean estimated = false;
+        for (DataSet data : problem.dataSets()) estimated |= data.weighting() instanceof Weighting.Unweighted;
         if (estimated || settings.scaling() == FitSettings.Scaling.ALWAYS) {
             return freedom > 0 ? chiSquare / freedom : Double.NaN;
         }
@@ -93,6 +98,7 @@ final class ResultBuilder {
     /** Inverse of the normal matrix, or of the rows where that has too few digits. */
     private void covariance(double[] covariance, boolean[] unknown) {
         int q = space.count;
+        if (!space.normalIsExact) space.build(space.current, true);
         double[] root = new double[q * q];
         if (factorise(root)) {
             invert(root, covariance);
@@ -119,23 +125,28 @@ final class ResultBuilder {
         return true;
     }
 
+    /** Inverse of the root by rows, then its product with itself. */
     private static void invert(double[] root, double[] covariance) {
         int q = (int) Math.round(Math.sqrt(root.length));
-        double[] column = new double[q];
-        for (int c = 0; c < q; c++) {
-            Arrays.fill(column, 0);
-            column[c] = 1;
-            for (int a = c; a < q; a++) {
-                double sum = column[a];
-                for (int b = c; b < a; b++) sum -= root[a * q + b] * column[b];
-                column[a] = sum / root[a * q + a];
+        for (int a = 0; a < q; a++) {
+            int row = a * q;
+            double inverse = 1 / root[row + a];
+            for (int c = 0; c < a; c++) {
+                double sum = 0;
+                for (int b = c; b < a; b++) sum += root[row + b] * root[b * q + c];
+                covariance[row + c] = -sum * inverse;
             }
-            for (int a = q - 1; a >= 0; a--) {
-                double value = column[a] / root[a * q + a];
-                column[a] = value;
-                for (int b = 0; b < a; b++) column[b] -= root[a * q + b] * value;
+            // only now, while the row is still needed above: columns below a hold the inverse of the rows before
+            for (int c = 0; c < a; c++) root[row + c] = covariance[row + c];
+            root[row + a] = inverse;
+        }
+        for (int a = 0; a < q; a++) {
+            for (int c = 0; c <= a; c++) {
+                double sum = 0;
+                for (int k = a; k < q; k++) sum += root[k * q + a] * root[k * q + c];
+                covariance[a * q + c] = sum;
+                covariance[c * q + a] = sum;
             }
-            for (int a = 0; a < q; a++) covariance[a * q + c] = column[a];
         }
     }
 }

@@ -45,10 +45,14 @@ public sealed interface Weighting {
     /** {@code sum((y - mu)^2 / s^2)}. */
     final class Given implements Weighting {
         private final double[] standardDeviations;
+        private final double[] inverse;
 
         private Given(double[] standardDeviations) {
             this.standardDeviations = standardDeviations.clone();
-            for (double s : standardDeviations) {
+            inverse = new double[standardDeviations.length];
+            for (int i = 0; i < inverse.length; i++) {
+                double s = standardDeviations[i];
+                inverse[i] = 1 / s;
                 if (!(s > 0) || Double.isInfinite(s)) {
                     throw new IllegalArgumentException("standard deviations must be finite and above 0, one was " + s);
                 }
@@ -61,6 +65,11 @@ public sealed interface Weighting {
 
         public double standardDeviation(int point) {
             return standardDeviations[point];
+        }
+
+        /** Not copied: for the solver of this package alone. */
+        double[] inverse() {
+            return inverse;
         }
     }
 

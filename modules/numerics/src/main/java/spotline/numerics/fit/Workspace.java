@@ -1,18 +1,26 @@
 package spotline.numerics.fit;
 
+import java.util.Arrays;
 import java.util.List;
 
 /** All arrays of a fit, kept between fits of problems with the same models and the same linear map. */
 final class Workspace {
     final Block[] blocks;
     final int count; // of free parameters
+    final int points;
     final double[] parameters;
     final double[] normal; // Q x Q, lower triangle
     final double[] descent; // rows times residual: minus half the gradient
     final double[] scale;
     final double[] step;
+    final double[] kept;
+    final double[] amplitudeStep;
+    final boolean[] all;
+    final boolean[] linear;
     final BoxStep boxStep;
     final OrthogonalSolver orthogonal;
+    double dataSize;
+    boolean normalIsExact;
     Point current;
     Point trial;
 
@@ -42,15 +50,21 @@ final class Workspace {
         parameters = new double[layout.columns.length];
         List<DataSet> dataSets = problem.dataSets();
         blocks = new Block[dataSets.size()];
-        int points = 0;
+        int sum = 0;
         for (int d = 0; d < blocks.length; d++) {
             blocks[d] = new Block(dataSets.get(d).model(), layout, d);
-            points += dataSets.get(d).size();
+            sum += dataSets.get(d).size();
         }
+        points = sum;
         normal = new double[count * count];
         descent = new double[count];
         scale = new double[count];
         step = new double[count];
+        kept = new double[count];
+        amplitudeStep = new double[count];
+        all = new boolean[count];
+        Arrays.fill(all, true);
+        linear = layout.linear;
         boxStep = new BoxStep(count);
         orthogonal = new OrthogonalSolver(count, points);
         current = new Point(count, blocks);
@@ -66,6 +80,13 @@ final class Workspace {
         return true;
     }
 
+    boolean anyLinear() {
+        for (boolean value : linear) {
+            if (value) return true;
+        }
+        return false;
+    }
+
     /** Values, rows, weights and objective at the point's q. */
     void evaluate(Point point, FitProblem problem) {
         problem.layout().expand(point.q, parameters);
@@ -76,14 +97,24 @@ final class Workspace {
         point.objective = sum;
     }
 
-    void buildDescent(Point point) {
-        java.util.Arrays.fill(descent, 0);
-        for (int d = 0; d < blocks.length; d++) blocks[d].addDescent(point.states[d], descent);
+    /** Sum of squares of the weighted data themselves. */
+    void measureData(FitProblem problem) {
+        dataSize = 0;
+        for (int d = 0; d < blocks.length; d++) {
+            double[] y = problem.dataSets().get(d).shared();
+            double[] weight = current.states[d].rowWeight;
+            for (int i = 0; i < y.length; i++) dataSize += y[i] * y[i] * weight[i] * weight[i];
+        }
     }
 
-    void buildNormal(Point point) {
-        java.util.Arrays.fill(normal, 0);
-        for (int d = 0; d < blocks.length; d++) blocks[d].addNormal(point.states[d], normal, count);
+    /** Normal matrix and descent at the point; without {@code exact} the former to a part in a thousand only. */
+    void build(Point point, boolean exact) {
+        Arrays.fill(normal, 0);
+        Arrays.fill(descent, 0);
+        for (int d = 0; d < blocks.length; d++) {
+            blocks[d].addNormal(point.states[d], exact, normal, descent, count);
+        }
+        normalIsExact = exact;
     }
 
     void swap() {

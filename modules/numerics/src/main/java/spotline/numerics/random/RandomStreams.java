@@ -10,8 +10,9 @@ import java.util.random.RandomGeneratorFactory;
 /**
  * Random streams derived from a seed and what they are for, never from a thread or a clock: the same on every JVM.
  *
- * <p>The generator is L64X128MixRandom, whose algorithm the Java API documentation fixes; its seed is the SHA-256 of the
- * seed and the keys, each preceded by its length, so that no two lists of keys give one stream.
+ * <p>The generator is L64X128MixRandom, whose algorithm the Java API documentation fixes; its 64-bit seed is
+ * the head of the SHA-256 of the seed and the keys, each key preceded by its length, so that lists of keys that read alike
+ * when run together differ.
  */
 public final class RandomStreams {
     private static final RandomGeneratorFactory<RandomGenerator> FACTORY =
@@ -28,7 +29,8 @@ public final class RandomStreams {
             digest.update(ByteBuffer.allocate(Integer.BYTES).putInt(0, bytes.length));
             digest.update(bytes);
         }
-        return FACTORY.create(digest.digest());
+        // not create(byte[]): on Java 17 it smears the sign of each byte over its word, and streams coincide
+        return FACTORY.create(ByteBuffer.wrap(digest.digest()).getLong());
     }
 
     private static MessageDigest sha256() {

@@ -12,13 +12,29 @@ public final class Faddeeva {
     static final double PER_ROOT_PI = 1 / Math.sqrt(Math.PI);
     /** Where the asymptotic series takes over. */
     static final double FAR = 8;
+    /** Below this imaginary part the exponential that the series lacks shows in the real part. */
+    static final double SMALL_Y = 1e-5;
+    /** exp(-27^2) underflows. */
+    static final double GAUSSIAN_END = 27;
 
     private static final double STEP = Math.sqrt(Math.PI / 12);
     private static final int NODES = 12;
     /** Coefficients of eta = 2 z^2 delta - 1 = 3/(2 z^2) + 15/(4 z^4) + ..., where w = i (1 + delta) / (sqrt(pi) z). */
     private static final double[] ETA = etaSeries(17);
 
+    private static final double[] MIDPOINT_WEIGHTS = weights(0.5);
+    private static final double[] TRAPEZIUM_WEIGHTS = weights(1);
+
     private Faddeeva() {}
+
+    private static double[] weights(double start) {
+        double[] weights = new double[NODES];
+        for (int k = 0; k < NODES; k++) {
+            double t = (k + start) * STEP;
+            weights[k] = Math.exp(-t * t);
+        }
+        return weights;
+    }
 
     static double[] etaSeries(int terms) {
         double[] series = new double[terms];
@@ -85,7 +101,7 @@ public final class Faddeeva {
         out[0] = -PER_ROOT_PI * ((1 + deltaRe) * im + deltaIm * re);
         out[1] = PER_ROOT_PI * ((1 + deltaRe) * re - deltaIm * im);
         // the exponential that the series lacks is felt only against a vanishing real part
-        if (y < 1e-5 && x < 27) out[0] += Math.exp(-x * x);
+        if (y < SMALL_Y && x < GAUSSIAN_END) out[0] += Math.exp(-x * x);
     }
 
     private static void near(double x, double y, double[] out) {
@@ -99,7 +115,8 @@ public final class Faddeeva {
         for (int k = 0; k < (midpoint ? NODES : NODES - 1); k++) {
             double t = (k + start) * STEP;
             double tt = t * t;
-            double weight = Math.exp(-tt) / (((x - t) * (x - t) + y * y) * ((x + t) * (x + t) + y * y));
+            double weight = (midpoint ? MIDPOINT_WEIGHTS : TRAPEZIUM_WEIGHTS)[k]
+                    / (((x - t) * (x - t) + y * y) * ((x + t) * (x + t) + y * y));
             re += weight * (square + tt);
             im += weight * (square - tt);
         }
@@ -157,7 +174,7 @@ public final class Faddeeva {
         double deltaIm = 0.5 * ((1 + etaRe) * t + etaIm * s);
         out[0] = -PER_ROOT_PI * ((1 + deltaRe) * im + deltaIm * re);
         out[1] = PER_ROOT_PI * ((1 + deltaRe) * re - deltaIm * im);
-        if (y < 1e-5 && Math.abs(x) < 27) out[0] += Math.exp(-x * x);
+        if (y < SMALL_Y && Math.abs(x) < GAUSSIAN_END) out[0] += Math.exp(-x * x);
         // w' = -2 i delta / sqrt(pi), w + z w' = i (delta - eta) / (sqrt(pi) z)
         out[2] = 2 * PER_ROOT_PI * deltaIm;
         out[3] = -2 * PER_ROOT_PI * deltaRe;

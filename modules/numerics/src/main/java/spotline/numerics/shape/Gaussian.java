@@ -30,29 +30,11 @@ public record Gaussian() implements LineShape {
 
     @Override
     public void derivatives(double[] x, double[] p, int at, double[][] rows, int row, ShapeScratch scratch) {
-        double position = p[at];
-        double area = p[at + 1];
         double width = Math.max(p[at + 2], NARROWEST_EV);
         double height = HEIGHT / width;
-        double perWidth = 1 / width;
-        double[] byPosition = rows[row];
-        double[] byArea = rows[row + 1];
-        double[] byWidth = rows[row + 2];
-        for (int i = 0; i < x.length; i++) {
-            double t = (x[i] - position) * perWidth;
-            double exponent = FOUR_LN2 * t * t;
-            if (exponent > LARGEST_EXPONENT) {
-                byPosition[i] = 0;
-                byArea[i] = 0;
-                byWidth[i] = 0;
-                continue;
-            }
-            double unit = height * Math.exp(-exponent);
-            double slope = area * unit * perWidth;
-            byPosition[i] = slope * 2 * FOUR_LN2 * t;
-            byArea[i] = unit;
-            byWidth[i] = slope * (2 * exponent - 1);
-        }
+        double slope = p[at + 1] * height / width;
+        scratch.factors(scratch.gaussFactors(3), 2 * FOUR_LN2 * slope, height, -slope);
+        scratch.bells().evaluate(x, p[at], width, scratch.gaussFactors(3), ShapeScratch.NONE, rows, row, scratch);
     }
 
     @Override

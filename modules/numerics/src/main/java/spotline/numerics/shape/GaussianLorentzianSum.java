@@ -30,30 +30,21 @@ public record GaussianLorentzianSum() implements LineShape {
 
     @Override
     public void derivatives(double[] x, double[] p, int at, double[][] rows, int row, ShapeScratch scratch) {
-        double position = p[at];
-        double area = p[at + 1];
-        double perWidth = 1 / Math.max(p[at + 2], Gaussian.NARROWEST_EV);
+        double width = Math.max(p[at + 2], Gaussian.NARROWEST_EV);
         double m = p[at + 3];
-        double unitHeight = perWidth / ((1 - m) * GAUSSIAN_AREA + m * LORENTZIAN_AREA);
-        double byMixingOfHeight = -(LORENTZIAN_AREA - GAUSSIAN_AREA) / ((1 - m) * GAUSSIAN_AREA + m * LORENTZIAN_AREA);
-        double height = area * unitHeight;
-        double[] byPosition = rows[row];
-        double[] byArea = rows[row + 1];
-        double[] byWidth = rows[row + 2];
-        double[] byMixing = rows[row + 3];
-        for (int i = 0; i < x.length; i++) {
-            double t = (x[i] - position) * perWidth;
-            double exponent = Gaussian.FOUR_LN2 * t * t;
-            double gauss = exponent > Gaussian.LARGEST_EXPONENT ? 0 : Math.exp(-exponent);
-            double lorentz = 1 / (1 + 4 * t * t);
-            double sum = (1 - m) * gauss + m * lorentz;
-            double slope =
-                    height * perWidth * ((1 - m) * gauss * 2 * Gaussian.FOUR_LN2 + m * lorentz * lorentz * 8) * t;
-            byPosition[i] = slope;
-            byArea[i] = unitHeight * sum;
-            byWidth[i] = slope * t - height * perWidth * sum;
-            byMixing[i] = height * (lorentz - gauss + byMixingOfHeight * sum);
-        }
+        double perHeight = (1 - m) * GAUSSIAN_AREA + m * LORENTZIAN_AREA;
+        double unitHeight = 1 / (width * perHeight);
+        double height = p[at + 1] * unitHeight;
+        double slope = height / width;
+        double byShareOfHeight = -(LORENTZIAN_AREA - GAUSSIAN_AREA) / perHeight;
+        double[] gauss = scratch.gaussFactors(4);
+        double[] lorentz = scratch.lorentzFactors(4);
+        double rest = 1 - m;
+        scratch.factors(gauss, 2 * Gaussian.FOUR_LN2 * rest * slope, rest * unitHeight, -rest * slope);
+        scratch.factors(lorentz, 8 * m * slope, m * unitHeight, -m * slope);
+        gauss[3] = height * (byShareOfHeight * rest - 1);
+        lorentz[3] = height * (byShareOfHeight * m + 1);
+        scratch.bells().evaluate(x, p[at], width, gauss, lorentz, rows, row, scratch);
     }
 
     @Override

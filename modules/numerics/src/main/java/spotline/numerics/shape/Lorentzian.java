@@ -23,22 +23,11 @@ public record Lorentzian() implements LineShape {
 
     @Override
     public void derivatives(double[] x, double[] p, int at, double[][] rows, int row, ShapeScratch scratch) {
-        double position = p[at];
-        double area = p[at + 1];
-        double perHalf = 2 / Math.max(p[at + 2], Gaussian.NARROWEST_EV);
-        double height = perHalf / Math.PI;
-        double[] byPosition = rows[row];
-        double[] byArea = rows[row + 1];
-        double[] byWidth = rows[row + 2];
-        for (int i = 0; i < x.length; i++) {
-            double t = (x[i] - position) * perHalf;
-            double q = 1 / (1 + t * t);
-            double unit = height * q;
-            double slope = area * unit * perHalf;
-            byPosition[i] = slope * 2 * t * q;
-            byArea[i] = unit;
-            byWidth[i] = slope * (t * t * q - 0.5);
-        }
+        double width = Math.max(p[at + 2], Gaussian.NARROWEST_EV);
+        double height = 2 / (Math.PI * width);
+        double slope = p[at + 1] * height / width;
+        scratch.factors(scratch.lorentzFactors(3), 8 * slope, height, -slope);
+        scratch.bells().evaluate(x, p[at], width, ShapeScratch.NONE, scratch.lorentzFactors(3), rows, row, scratch);
     }
 
     @Override

@@ -15,7 +15,7 @@ import java.util.List;
  */
 public final class Template implements LineShape {
     static final int BROADENING = 2;
-    private static final double REACH = 9;
+    private static final double REACH = 7;
     private static final List<ShapeParameter> PARAMETERS =
             List.of(ShapeParameter.position(), ShapeParameter.area(), ShapeParameter.width("broadening"));
 

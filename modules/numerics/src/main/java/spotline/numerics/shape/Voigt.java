@@ -1,5 +1,6 @@
 package spotline.numerics.shape;
 
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -42,28 +43,30 @@ public record Voigt() implements LineShape {
         double scale = Math.sqrt(0.5) / sigma;
         double unit = scale * Faddeeva.PER_ROOT_PI;
         double y = gamma * scale;
-        double[] w = scratch.array(0, 6);
-        double[] byPosition = rows[row];
-        double[] byArea = rows[row + 1];
-        double[] byGaussian = rows[row + 2];
-        double[] byLorentzian = rows[row + 3];
-        for (int i = 0; i < x.length; i++) {
-            Faddeeva.withDerivatives((x[i] - p[at]) * scale, y, w);
-            byArea[i] = unit * w[0];
-            byPosition[i] = -area * unit * scale * w[2];
-            byLorentzian[i] = -0.5 * area * unit * scale * w[3];
-            byGaussian[i] = -area * unit / (sigma * FWHM_PER_SIGMA) * w[4];
-        }
+        double[][] w = scratch.rows(5);
+        w[0] = rows[row + 1];
+        w[1] = rows[row];
+        w[2] = rows[row + 3];
+        w[3] = rows[row + 2];
+        w[4] = scratch.array(0, x.length);
+        double[] factors = scratch.array(1, 4);
+        factors[0] = unit;
+        factors[1] = -area * unit * scale;
+        factors[2] = -0.5 * area * unit * scale;
+        factors[3] = -area * unit / (sigma * FWHM_PER_SIGMA);
+        VoigtKernel.evaluate(x, p[at], scale, y, w, factors, scratch);
     }
 
     @Override
     public void unitArea(double[] x, double[] p, int at, double[] out, ShapeScratch scratch) {
         double gamma = 0.5 * Math.max(p[at + 3], 0);
         double scale = Math.sqrt(0.5) / sigma(p[at + 2], gamma);
-        double[] w = scratch.array(0, 6);
-        for (int i = 0; i < x.length; i++) {
-            Faddeeva.w((x[i] - p[at]) * scale, gamma * scale, w);
-            out[i] = scale * Faddeeva.PER_ROOT_PI * w[0];
-        }
+        double[][] w = scratch.rows(5);
+        w[0] = out;
+        for (int k = 1; k < 5; k++) w[k] = scratch.array(k - 1, x.length);
+        double[] factors = scratch.array(5, 4);
+        Arrays.fill(factors, 0, 4, 0);
+        factors[0] = scale * Faddeeva.PER_ROOT_PI;
+        VoigtKernel.evaluate(x, p[at], scale, gamma * scale, w, factors, scratch);
     }
 }

@@ -106,23 +106,19 @@ public record VoigtExponentialTail() implements LineShape {
         double angle = t - 0.25 * Math.PI;
         double re = weight * Math.exp(-t) * Math.cos(angle);
         double im = weight * Math.exp(-t) * Math.sin(angle);
-        double lag = Math.max(p[at + 4], 0) * scale * t;
-        double[] w = scratch.array(0, 6);
-        for (int i = 0; i < x.length; i++) {
-            double z = (x[i] - p[at]) * scale - lag;
-            if (!all) {
-                Faddeeva.w(z, gamma * scale + lag, w);
-                rows[row + 1][i] += re * w[0] - im * w[1];
-                continue;
-            }
-            Faddeeva.withDerivatives(z, gamma * scale + lag, w);
-            double slope = re * w[2] - im * w[3];
-            double turned = re * w[3] + im * w[2];
-            rows[row][i] += slope;
-            rows[row + 1][i] += re * w[0] - im * w[1];
-            rows[row + 2][i] += re * w[4] - im * w[5];
-            rows[row + 3][i] += turned;
-            rows[row + 4][i] += t * (slope + turned);
-        }
+        double lag = Math.max(p[at + 4], 0) * t;
+        double[][] w = scratch.rows(6);
+        for (int k = 0; k < 6; k++) w[k] = scratch.array(8 + k, x.length);
+        VoigtKernel.evaluate(x, p[at] + lag, scale, (gamma + lag) * scale, w, ShapeScratch.NONE, scratch);
+        addProduct(rows[row + 1], w[0], w[4], x.length, re, -im);
+        if (!all) return;
+        addProduct(rows[row], w[1], w[2], x.length, re, -im);
+        addProduct(rows[row + 2], w[3], w[5], x.length, re, -im);
+        addProduct(rows[row + 3], w[1], w[2], x.length, im, re);
+        addProduct(rows[row + 4], w[1], w[2], x.length, t * (re + im), t * (re - im));
+    }
+
+    private static void addProduct(double[] sum, double[] re, double[] im, int n, double byRe, double byIm) {
+        for (int i = 0; i < n; i++) sum[i] += byRe * re[i] + byIm * im[i];
     }
 }

@@ -42,11 +42,11 @@ public enum CurveStyle {
         return COMPONENTS.get(index % COMPONENTS.size());
     }
 
-    Color color() {
+    public Color color() {
         return color;
     }
 
-    BasicStroke stroke() {
+    public BasicStroke stroke() {
         if (dashes.isEmpty()) return new BasicStroke(width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
         float[] pattern = new float[dashes.size()];
         for (int i = 0; i < pattern.length; i++) pattern[i] = dashes.get(i);

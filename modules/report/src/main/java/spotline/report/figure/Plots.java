@@ -21,14 +21,14 @@ import org.jfree.svg.SVGGraphics2D;
 import org.jfree.svg.ViewBox;
 
 /** What all figures share: axes that lean on no locale, a known data area, SVG without random names. */
-final class Plots {
-    static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 10);
-    static final Font LABEL = new Font(Font.SANS_SERIF, Font.PLAIN, 11);
-    static final int LEFT = 58;
-    static final int BOTTOM = 40;
-    static final int TOP = 8;
-    static final int RIGHT = 10;
-    static final String ENERGY_LABEL = "Binding energy (eV), as measured";
+public final class Plots {
+    public static final Font SMALL = new Font(Font.SANS_SERIF, Font.PLAIN, 10);
+    public static final Font LABEL = new Font(Font.SANS_SERIF, Font.PLAIN, 11);
+    public static final int LEFT = 58;
+    public static final int BOTTOM = 40;
+    public static final int TOP = 8;
+    public static final int RIGHT = 10;
+    public static final String ENERGY_LABEL = "Binding energy (eV), as measured";
 
     private static final Color AXIS = new Color(0x44, 0x44, 0x44);
     private static final Color GRID = new Color(0xE4, 0xE4, 0xE4);
@@ -36,14 +36,14 @@ final class Plots {
     private Plots() {}
 
     /** Binding energy from high to low. */
-    static NumberAxis energyAxis(double lowEv, double highEv) {
+    public static NumberAxis energyAxis(double lowEv, double highEv) {
         NumberAxis axis = axis(ENERGY_LABEL);
         axis.setInverted(true);
         axis.setRange(lowEv, highEv);
         return axis;
     }
 
-    static NumberAxis axis(String label) {
+    public static NumberAxis axis(String label) {
         NumberAxis axis = new NumberAxis(label);
         axis.setAutoRangeIncludesZero(false);
         axis.setStandardTickUnits(ticks());
@@ -70,7 +70,8 @@ final class Plots {
     }
 
     /** A plot whose data area fills the figure but for fixed margins. */
-    static XYPlot plot(XYDataset data, NumberAxis energy, NumberAxis intensity, XYLineAndShapeRenderer renderer) {
+    public static XYPlot plot(
+            XYDataset data, NumberAxis energy, NumberAxis intensity, XYLineAndShapeRenderer renderer) {
         XYPlot plot = new XYPlot(data, energy, intensity, renderer);
         plot.setBackgroundPaint(null);
         plot.setOutlinePaint(AXIS);
@@ -90,7 +91,7 @@ final class Plots {
     }
 
     /** Draws each series as one path, in the styles given. */
-    static XYLineAndShapeRenderer lines(CurveStyle... styles) {
+    public static XYLineAndShapeRenderer lines(CurveStyle... styles) {
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
         renderer.setDrawSeriesLineAsPath(true);
         for (int i = 0; i < styles.length; i++) {
@@ -100,14 +101,14 @@ final class Plots {
         return renderer;
     }
 
-    static void add(DefaultXYDataset data, String key, double[] energies, double[] values) {
+    public static void add(DefaultXYDataset data, String key, double[] energies, double[] values) {
         data.addSeries(key, new double[][] {energies, values});
     }
 
     /**
      * @param name unique on the page: it begins every identifier in the drawing
      */
-    static String svg(Plot plot, String name, int width, int height) {
+    public static String svg(Plot plot, String name, int width, int height) {
         JFreeChart chart = new JFreeChart(null, null, plot, false);
         chart.setBackgroundPaint(null);
         chart.setPadding(RectangleInsets.ZERO_INSETS);

@@ -1,0 +1,26 @@
+package spotline.report;
+
+import java.io.IOException;
+import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+
+/** Writes a file beside its place and moves it in: nobody ever reads half of it. */
+public final class WholeFile {
+    private WholeFile() {}
+
+    /** Errors: {@link IOException} when it cannot be written; what stood there before then still stands. */
+    public static void write(Path target, byte[] bytes) throws IOException {
+        Path beside = target.resolveSibling("." + target.getFileName() + ".part");
+        Files.write(beside, bytes);
+        try {
+            Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
+        } catch (AtomicMoveNotSupportedException e) {
+            Files.move(beside, target, StandardCopyOption.REPLACE_EXISTING);
+        } catch (IOException e) {
+            Files.deleteIfExists(beside);
+            throw e;
+        }
+    }
+}

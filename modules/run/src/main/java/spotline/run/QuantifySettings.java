@@ -1,0 +1,106 @@
+package spotline.run;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import spotline.analysis.quantify.DerivedQuantity;
+import spotline.reference.Elements;
+import spotline.reference.Line;
+
+/**
+ * How intensities become compositions.
+ *
+ * @param factors the set of sensitivity factors
+ * @param doublets which doublets are taken whole
+ * @param linkRelativeU relative standard uncertainty of bringing an intensity from the survey to the narrow scans' scale
+ * @param overlapRelativeU relative standard uncertainty of a computed overlap's share inside a window
+ * @param claimsConformity whether the report claims conformity with a standard: a mismatch of factors then stops
+ * @param derived ratios and sums to report
+ * @param without elements each left out of a variant of its own: carbon, say
+ * @param blank what is taken off in a variant
+ */
+public record QuantifySettings(
+        FactorChoice factors,
+        Doublets doublets,
+        double linkRelativeU,
+        double overlapRelativeU,
+        boolean claimsConformity,
+        List<DerivedQuantity> derived,
+        List<String> without,
+        Optional<Blank> blank) {
+    public QuantifySettings {
+        derived = List.copyOf(derived);
+        without = List.copyOf(new TreeSet<>(without));
+        require(linkRelativeU >= 0 && linkRelativeU < 1, "linkRelativeU: " + linkRelativeU + ", expected 0 to below 1");
+        require(
+                overlapRelativeU >= 0 && overlapRelativeU < 1,
+                "overlapRelativeU: " + overlapRelativeU + ", expected 0 to below 1");
+        for (String symbol : without) {
+            require(
+                    Elements.bySymbol(symbol).isPresent(),
+                    "without: \"" + symbol + "\", expected the symbol of an element");
+        }
+    }
+
+    private static void require(boolean holds, String otherwise) {
+        if (!holds) throw new IllegalArgumentException(otherwise);
+    }
+
+    /** Where the sensitivity factors come from. */
+    public sealed interface FactorChoice {
+        /** From cross sections, by the settings of the theoretical factors. */
+        record Computed() implements FactorChoice {}
+
+        /** A table of the lab's own, named relative to the holder-run file. */
+        record FromFile(String file) implements FactorChoice {}
+
+        /**
+         * Spots of this run that show a material of known composition.
+         *
+         * @param atomicPercent of each element
+         * @param relativeU relative standard uncertainty of each atomic fraction
+         * @param relativeTo the line whose factor is 1; empty for the first line measured
+         */
+        record FromSpots(
+                List<String> spots, Map<String, Double> atomicPercent, double relativeU, Optional<Line> relativeTo)
+                implements FactorChoice {
+            public FromSpots {
+                spots = List.copyOf(spots);
+                atomicPercent = Map.copyOf(atomicPercent);
+                require(relativeU >= 0 && relativeU < 1, "relativeU: " + relativeU + ", expected 0 to below 1");
+            }
+        }
+    }
+
+    /**
+     * Doublets whole or by their first member.
+     *
+     * @param widestEv one with a larger splitting is taken by its first member alone, eV
+     * @param whole what single lines do otherwise
+     */
+    public record Doublets(double widestEv, Map<Line, Boolean> whole) {
+        public Doublets {
+            whole = Map.copyOf(whole);
+            require(widestEv >= 0, "widestDoubletEv: " + widestEv + " eV, expected 0 eV or more");
+        }
+
+        boolean takesWhole(Line line, double splittingEv) {
+            return whole.getOrDefault(line.whole(), splittingEv <= widestEv);
+        }
+    }
+
+    /**
+     * A blank: what a tape or a cover slip shows by itself.
+     *
+     * @param spot where it was measured
+     * @param element by which it is scaled
+     * @param share how much of that element at the sample's spot comes from the blank's material, above 0 to 1
+     */
+    public record Blank(String spot, String element, double share) {
+        public Blank {
+            require(Elements.bySymbol(element).isPresent(), "blank: \"" + element + "\", expected an element's symbol");
+            require(share > 0 && share <= 1, "blank.share: " + share + ", expected above 0 to 1");
+        }
+    }
+}

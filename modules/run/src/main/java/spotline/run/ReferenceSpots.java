@@ -1,0 +1,61 @@
+package spotline.run;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import spotline.analysis.quantify.SensitivityFactors;
+import spotline.core.Finding;
+import spotline.core.Work;
+import spotline.reference.ReferenceData;
+
+/** Gives the spots whose treatment asks for it the factors of reference spots, which are treated first. */
+final class ReferenceSpots {
+    private final ReferenceData reference;
+    private final SpotTreatment treatment;
+    private final Map<QuantifySettings.FactorChoice.FromSpots, Made> made = new HashMap<>();
+
+    /** What became of one choice: factors, or the reason why not. */
+    private record Made(Optional<SensitivityFactors> factors, String reason) {}
+
+    ReferenceSpots(ReferenceData reference, SpotTreatment treatment) {
+        this.reference = reference;
+        this.treatment = treatment;
+    }
+
+    /** The run with those factors; a spot that cannot have them keeps the computed ones, and a finding stops it. */
+    HolderRun applied(HolderRun run, Work work) {
+        List<SpotInput> inputs = new ArrayList<>();
+        for (SpotInput input : run.spots()) {
+            if (!(input.treatment().quantify().factors() instanceof QuantifySettings.FactorChoice.FromSpots choice)
+                    || choice.spots().contains(input.spot().id())) {
+                inputs.add(input);
+                continue;
+            }
+            Made result = made.computeIfAbsent(choice, c -> make(run, c, work));
+            inputs.add(
+                    result.factors().isPresent()
+                            ? input.quantifiedBy(result.factors().get())
+                            : input.with(Finding.stop(
+                                    "reference-factors-missing",
+                                    "The factors of the reference spots cannot be had: " + result.reason() + ".")));
+        }
+        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed());
+    }
+
+    private Made make(HolderRun run, QuantifySettings.FactorChoice.FromSpots choice, Work work) {
+        List<SpotResult> spots = new ArrayList<>();
+        for (String id : choice.spots()) {
+            Optional<SpotInput> input =
+                    run.spots().stream().filter(s -> s.spot().id().equals(id)).findFirst();
+            if (input.isEmpty()) return new Made(Optional.empty(), "there is no spot " + id);
+            spots.add(treatment.treat(input.get(), work));
+        }
+        try {
+            return new Made(Optional.of(LabFactors.of(spots, choice, reference)), "");
+        } catch (IllegalArgumentException e) {
+            return new Made(Optional.empty(), String.valueOf(e.getMessage()));
+        }
+    }
+}
