@@ -8,10 +8,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -44,6 +42,7 @@ import spotline.formats.SpectrumFiles;
 import spotline.formats.source.ReadLimits;
 import spotline.reference.ReferenceData;
 import spotline.reference.XraySource;
+import spotline.report.WholeFile;
 import spotline.run.CalibrationFile;
 import spotline.spectra.Acquisition;
 import spotline.spectra.BindingScan;
@@ -204,25 +203,10 @@ final class CalibrateCommand implements Callable<Integer> {
             before = CalibrationHistory.read(history.toString(), Files.readString(history, UTF_8));
         }
         CalibrationHistory after = before.plus(made);
-        if (record != null) write(record, CalibrationFile.text(made));
-        if (history != null) write(history, after.csv());
-        if (chart != null) write(chart, new ControlChart(after).svg());
+        if (record != null) WholeFile.write(record, CalibrationFile.text(made).getBytes(UTF_8));
+        if (history != null) WholeFile.write(history, after.csv().getBytes(UTF_8));
+        if (chart != null) WholeFile.write(chart, new ControlChart(after).svg().getBytes(UTF_8));
         return after.findings();
-    }
-
-    private static void write(Path to, String text) throws IOException {
-        Path folder = Optional.ofNullable(to.toAbsolutePath().getParent()).orElse(Path.of("."));
-        Path beside = Files.createTempFile(folder, ".calibrate", ".part");
-        try {
-            Files.writeString(beside, text, UTF_8);
-            try {
-                Files.move(beside, to, StandardCopyOption.ATOMIC_MOVE);
-            } catch (AtomicMoveNotSupportedException e) {
-                Files.move(beside, to, StandardCopyOption.REPLACE_EXISTING);
-            }
-        } finally {
-            Files.deleteIfExists(beside);
-        }
     }
 
     private void print(EnergyScale scale, XraySource source, List<Finding> findings) {

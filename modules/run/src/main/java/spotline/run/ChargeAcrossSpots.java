@@ -46,19 +46,9 @@ final class ChargeAcrossSpots {
     }
 
     private static SpotResult with(SpotResult spot, Outcome<ChargeReference> outcome) {
-        List<Finding> findings = new ArrayList<>(spot.findings());
-        outcome.allFindings().forEach(f -> findings.add(f.at(spot.spot(), spot.sample())));
-        return new SpotResult(
-                spot.spot(),
-                spot.sample(),
-                spot.electricalState(),
-                spot.spectra(),
-                spot.identification(),
-                outcome.result().orElse(spot.charge()),
-                spot.intensities(),
-                spot.peaks(),
-                spot.composition(),
-                spot.variants(),
-                findings);
+        List<Finding> findings = outcome.allFindings().stream()
+                .map(f -> f.at(spot.spot(), spot.sample()))
+                .toList();
+        return spot.with(outcome.result().orElse(spot.charge()), findings);
     }
 }
