@@ -16,10 +16,6 @@ import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.SurveyIdentification;
 import spotline.analysis.identify.Verdict;
-import spotline.analysis.intensity.Intensity;
-import spotline.analysis.intensity.IntensityMeasurement;
-import spotline.analysis.intensity.IntensitySettings;
-import spotline.analysis.intensity.LineTarget;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Finding;
@@ -34,6 +30,7 @@ import spotline.holder.Spot;
 import spotline.reference.Elements;
 import spotline.reference.Line;
 import spotline.reference.ReferenceData;
+import spotline.run.SpotIntensities.Assigned;
 
 /**
  * Treats one spot: identify, reference the charge, take the intensities, quantify. Pure: the same input gives the same
@@ -47,9 +44,6 @@ public final class SpotTreatment {
     public SpotTreatment(ReferenceData reference) {
         this.reference = reference;
     }
-
-    /** A narrow scan with its line. */
-    private record Assigned(LinkedSpectrum spectrum, Line line) {}
 
     public SpotResult treat(SpotInput given, Work work) {
         Preparation preparation = new Preparation(given.treatment().prepare());
@@ -86,43 +80,19 @@ public final class SpotTreatment {
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
         work.check();
-        List<MeasuredIntensity> intensities = new ArrayList<>();
-        List<SpotComposition.Taken> narrowTaken = new ArrayList<>();
-        for (Assigned a : firstOfEachLine(narrow)) {
-            measure(
-                            spot,
-                            a.spectrum(),
-                            a.line(),
-                            shift,
-                            lines,
-                            input.treatment().narrow(),
-                            findings,
-                            work)
-                    .ifPresent(i -> {
-                        narrowTaken.add(new SpotComposition.Taken(a.spectrum(), i));
-                        intensities.add(new MeasuredIntensity(i, Basis.NARROW, applied(a.spectrum())));
-                    });
-        }
-        List<SpotComposition.Taken> surveyTaken = new ArrayList<>();
+        SpotIntensities taking =
+                new SpotIntensities(reference, spot.id(), lines, shift, sure(declared, identification));
+        List<SpotComposition.Taken> narrowTaken =
+                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), work);
+        List<SpotComposition.Taken> surveyTaken = List.of();
         if (survey.isPresent() && identification.isPresent()) {
-            for (Line line : surveyLines(identification.get(), narrowTaken, declared, lines, survey.get())) {
-                // Fallbacks and tight windows are the rule on a survey and no news.
-                List<Finding> quiet = new ArrayList<>();
-                measure(
-                                spot,
-                                survey.get(),
-                                line,
-                                shift,
-                                lines,
-                                input.treatment().survey(),
-                                quiet,
-                                work)
-                        .ifPresent(i -> {
-                            surveyTaken.add(new SpotComposition.Taken(survey.get(), i));
-                            intensities.add(new MeasuredIntensity(i, Basis.SURVEY, applied(survey.get())));
-                        });
-            }
+            List<Line> wanted = surveyLines(identification.get(), narrowTaken, declared, lines, survey.get());
+            surveyTaken = taking.survey(survey.get(), wanted, input.treatment().survey(), work);
         }
+        findings.addAll(taking.findings());
+        List<MeasuredIntensity> intensities = new ArrayList<>();
+        narrowTaken.forEach(t -> intensities.add(measured(t, Basis.NARROW)));
+        surveyTaken.forEach(t -> intensities.add(measured(t, Basis.SURVEY)));
         SpotQuantification quantification =
                 SpotQuantification.of(reference, input, shift, narrowTaken, surveyTaken, declared);
         List<Quantified> rows = quantification.rows();
@@ -282,32 +252,18 @@ public final class SpotTreatment {
         return main;
     }
 
-    private static Optional<Intensity> measure(
-            Spot spot,
-            LinkedSpectrum spectrum,
-            Line line,
-            double shift,
-            LineAssignment lines,
-            IntensitySettings settings,
-            List<Finding> findings,
-            Work work) {
-        Optional<LineTarget> target = lines.target(line, spectrum.scan(), shift);
-        if (target.isEmpty()) {
-            findings.add(Finding.caution(
-                            "line-outside-scan",
-                            line + " lies outside the scan, or its energy is not tabulated: it was not measured.")
-                    .in(spectrum.label()));
-            return Optional.empty();
-        }
-        String key = "spot " + spot.id() + " " + spectrum.label() + " " + line;
-        Outcome<Intensity> outcome =
-                new IntensityMeasurement(settings).measure(spectrum.scan(), target.get(), key, work);
-        outcome.allFindings().forEach(f -> findings.add(f.in(spectrum.label())));
-        return outcome.result();
+    private static MeasuredIntensity measured(SpotComposition.Taken taken, Basis basis) {
+        return new MeasuredIntensity(
+                taken.intensity(), basis, taken.spectrum().transmission().describe());
     }
 
-    private static String applied(LinkedSpectrum spectrum) {
-        return spectrum.transmission().describe();
+    /** Elements declared or surely seen. */
+    private static SortedSet<String> sure(SortedSet<String> declared, Optional<Identification> identification) {
+        SortedSet<String> sure = new TreeSet<>(declared);
+        identification.ifPresent(i -> i.elements().stream()
+                .filter(e -> e.verdict() == Verdict.PRESENT)
+                .forEach(e -> sure.add(e.element())));
+        return sure;
     }
 
     /**
