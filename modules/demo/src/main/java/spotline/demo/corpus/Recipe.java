@@ -2,6 +2,7 @@ package spotline.demo.corpus;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import spotline.reference.Element;
@@ -33,18 +34,27 @@ record Recipe(List<Ingredient> ingredients, double thickness, double chargingEv,
     }
 
     static Recipe draw(Draw draw) {
-        Set<String> chosen = new TreeSet<>();
+        return draw(draw, Map.of());
+    }
+
+    /** @param given amounts of the medium's elements; empty to draw them too */
+    static Recipe draw(Draw draw, Map<String, Double> given) {
+        Set<String> chosen = new TreeSet<>(given.keySet());
         int wanted = draw.whole(1, 6);
         List<String> all = Elements.all().stream()
                 .filter(e -> e.z() >= 3 && e.z() <= 92)
                 .map(Element::symbol)
                 .filter(s -> !NEVER.contains(s))
                 .toList();
-        while (chosen.size() < wanted) chosen.add(draw.chance(0.7) ? draw.one(COMMON) : draw.one(all));
-        if (draw.chance(0.5)) chosen.add("O");
+        while (given.isEmpty() && chosen.size() < wanted)
+            chosen.add(draw.chance(0.7) ? draw.one(COMMON) : draw.one(all));
+        if (draw.chance(0.5) && given.isEmpty()) chosen.add("O");
         boolean metal = !chosen.contains("O") && draw.chance(0.7);
         List<Ingredient> ingredients = new ArrayList<>();
-        for (String symbol : chosen) ingredients.add(ingredient(symbol, metal, draw));
+        for (String symbol : chosen) {
+            double amount = draw.logBetween(0.003, 1);
+            ingredients.add(ingredient(symbol, given.getOrDefault(symbol, amount), metal, draw));
+        }
         double thickness = draw.chance(0.8) ? draw.between(0.05, 0.9) : 0;
         if (thickness > 0) ingredients.addAll(hydrocarbon(draw));
         double charging = draw.chance(0.6) ? draw.between(-10, 12) : draw.normal(0.1);
@@ -59,8 +69,7 @@ record Recipe(List<Ingredient> ingredients, double thickness, double chargingEv,
         return new Recipe(ingredients, thickness, charging, plasmons);
     }
 
-    private static Ingredient ingredient(String symbol, boolean metal, Draw draw) {
-        double amount = draw.logBetween(0.003, 1);
+    private static Ingredient ingredient(String symbol, double amount, boolean metal, Draw draw) {
         List<Ingredient.State> states = new ArrayList<>();
         if (symbol.equals("C")) {
             states.addAll(sampleCarbon(draw));

@@ -49,10 +49,20 @@ public final class SurveyCorpus {
         }
     }
 
+    /** A case with everything drawn. */
     public SurveyCase make(int number) {
+        return make(number, Map.of());
+    }
+
+    /**
+     * A case of a medium with given elements, all else drawn.
+     *
+     * @param amounts atoms, relative; a layer of hydrocarbon may lie on top
+     */
+    public SurveyCase make(int number, Map<String, Double> amounts) {
         Draw draw = new Draw(seed, number);
         Setup setup = Setup.draw(draw);
-        Recipe recipe = Recipe.draw(draw);
+        Recipe recipe = Recipe.draw(draw, amounts);
         Scattering scattering = Scattering.draw(draw);
         Painter painter = new Painter(setup);
         Emission emission = new Emission(data, setup, recipe, draw.between(0.7, 0.8), draw);
