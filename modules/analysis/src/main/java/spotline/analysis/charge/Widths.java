@@ -125,22 +125,24 @@ final class Widths {
                 .map(w -> Estimate.exact(w.fwhmEv()).with("stated width", w.standardUncertaintyEv()));
     }
 
-    /** Mean of the same sample's other widths that agree with the narrowest of them. */
+    /** Mean of the same sample's other widths, less those that are themselves too wide for the rest. */
     private Optional<Estimate> narrowGroup(Width own) {
-        List<Estimate> same = others(own, true)
+        List<Estimate> group = new ArrayList<>(others(own, true)
                 .map(o -> o.width().fwhm())
                 .filter(e -> e.standardUncertainty().isPresent())
                 .sorted(Comparator.comparingDouble(Estimate::value))
-                .toList();
-        if (same.isEmpty()) return Optional.empty();
-        Estimate narrowest = same.get(0);
-        List<Estimate> group = same.stream()
-                .filter(e -> {
-                    Estimate off = e.minus(narrowest);
-                    return off.value()
-                            <= SIGNIFICANT * off.standardUncertainty().orElse(0);
-                })
-                .toList();
+                .toList());
+        if (group.isEmpty()) return Optional.empty();
+        while (group.size() > 1) {
+            Estimate widest = group.get(group.size() - 1);
+            Estimate off = widest.minus(mean(group.subList(0, group.size() - 1)));
+            if (off.value() <= TOGETHER * off.standardUncertainty().orElse(0)) break;
+            group.remove(group.size() - 1);
+        }
+        return Optional.of(mean(group));
+    }
+
+    private static Estimate mean(List<Estimate> group) {
         double total = 0;
         double[] weights = new double[group.size()];
         for (int i = 0; i < weights.length; i++) {
@@ -153,7 +155,7 @@ final class Widths {
             weights[i] /= total;
             mean += weights[i] * group.get(i).value();
         }
-        return Optional.of(Estimate.linear(mean, group, weights));
+        return Estimate.linear(mean, group, weights);
     }
 
     /** Two lines or more, each a little wider by the same amount in squares. */
