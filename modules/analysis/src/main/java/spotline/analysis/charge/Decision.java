@@ -304,7 +304,9 @@ final class Decision {
     }
 
     private static String steady(Optional<Drift> drift) {
-        return drift.map(d -> ev("; its last scan lies %+.2f eV from its first", d.changeEv().value()))
+        return drift.map(d -> ev(
+                        "; its last scan lies %+.2f eV from its first",
+                        d.changeEv().value()))
                 .orElse("");
     }
 

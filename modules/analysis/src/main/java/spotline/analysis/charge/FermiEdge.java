@@ -73,8 +73,11 @@ public record FermiEdge(
         double[] x = Arrays.copyOfRange(scan.energies(), from, to);
         double[] y = Arrays.copyOfRange(scan.counts(), from, to);
         double kT = BOLTZMANN * temperatureK;
-        ModelFunction model = ModelFunction.of(x.length, 5, (p, values) -> curve(x, p, kT, values), (p, rows) ->
-                new Broadened(p, kT).evaluate(x, p, new double[x.length], rows));
+        ModelFunction model = ModelFunction.of(
+                x.length,
+                5,
+                (p, values) -> curve(x, p, kT, values),
+                (p, rows) -> new Broadened(p, kT).evaluate(x, p, new double[x.length], rows));
         double low = Arrays.stream(y).min().orElse(0);
         double high = Arrays.stream(y).max().orElse(1);
         List<Parameter> parameters = List.of(

@@ -18,8 +18,8 @@ import spotline.core.Finding;
  * differential charging. Between samples only a much wider line does: chemistry broadens lines too.
  */
 final class Widths {
-    /** One in fifty clean lines is wider than its reference by more than this many standard uncertainties. */
-    private static final double SIGNIFICANT = 2.1;
+    /** One in eighty clean lines is wider than its reference by more than this many standard uncertainties. */
+    private static final double SIGNIFICANT = 2.25;
     /** Several lines together have to agree better than this, in standard uncertainties. */
     private static final double TOGETHER = 3;
     /** Between samples a line may be this much wider, eV: common practice, no source. */
@@ -158,9 +158,9 @@ final class Widths {
         return Estimate.linear(mean, group, weights);
     }
 
-    /** Two lines or more, each a little wider by the same amount in squares. */
+    /** Lines of one sample, each a little wider by the same amount in squares; a second line alone speaks for its phase. */
     private Optional<String> together(List<Excess> strict, List<Finding> findings) {
-        if (strict.size() < 2) return Optional.empty();
+        if (strict.isEmpty()) return Optional.empty();
         double sum = 0;
         double total = 0;
         for (Excess e : strict) {
@@ -172,7 +172,8 @@ final class Widths {
         double u = 1 / Math.sqrt(total);
         double scatter = 0;
         for (Excess e : strict) scatter += Math.pow((e.squares() - mean) / e.squaresU(), 2);
-        boolean alike = scatter <= strict.size() - 1 + TOGETHER * Math.sqrt(2.0 * (strict.size() - 1));
+        boolean alike =
+                strict.size() == 1 || scatter <= strict.size() - 1 + TOGETHER * Math.sqrt(2.0 * (strict.size() - 1));
         double tolerance = spot.settings().limits().widthExcessEv();
         double narrow =
                 strict.stream().mapToDouble(e -> e.reference().value()).min().orElseThrow();
@@ -181,10 +182,12 @@ final class Widths {
         return Optional.of(differential(
                 findings,
                 "",
-                "All lines",
+                strict.size() == 1 ? strict.get(0).own().line() : "All lines",
                 Decision.ev(
-                        "%d lines are broadened alike against other spots of the sample (%.1f standard uncertainties)",
-                        strict.size(), mean / u),
+                        "%s broadened%s against other spots of the sample (%.1f standard uncertainties)",
+                        strict.size() == 1 ? strict.get(0).own().line() + " is" : strict.size() + " lines are",
+                        strict.size() == 1 ? "" : " alike",
+                        mean / u),
                 Math.sqrt(mean)));
     }
 

@@ -68,14 +68,8 @@ class DriftTest {
             boolean oxygen = minutes == 15;
             var scan = oxygen
                     ? Made.noisy(
-                            "O 1s at 15",
-                            522,
-                            547,
-                            List.of(new Made.Peak(532.0 + charging, 20000, 1.4)),
-                            400,
-                            seed)
-                    : Made.noisy(
-                            "C 1s at " + minutes, 277, 302, Made.carbon(284.8 + charging, 6000, 1.2), 300, seed);
+                            "O 1s at 15", 522, 547, List.of(new Made.Peak(532.0 + charging, 20000, 1.4)), 400, seed)
+                    : Made.noisy("C 1s at " + minutes, 277, 302, Made.carbon(284.8 + charging, 6000, 1.2), 300, seed);
             lines.add(new MeasuredLine(
                     Line.parse(oxygen ? "O 1s" : "C 1s"), scan, Optional.of(START.plusMinutes(minutes))));
         }

@@ -100,13 +100,9 @@ class EvidenceTest {
     @ParameterizedTest
     @CsvSource({"932.62, true", "935.30, false"})
     void aMetalLineThatDidNotMoveIsHardware(double copperEv, boolean found) {
-        BindingScan copper =
-                Made.noisy("Cu 2p scan", 924, 944, List.of(new Made.Peak(copperEv, 8000, 1.0)), 300, 96);
+        BindingScan copper = Made.noisy("Cu 2p scan", 924, 944, List.of(new Made.Peak(copperEv, 8000, 1.0)), 300, 96);
         ChargeInput input = Made.input(
-                Made.ISOLATED,
-                -2.6,
-                Made.line("C 1s", Made.carbonScan(287.4, 97)),
-                Made.line("Cu 2p", copper));
+                Made.ISOLATED, -2.6, Made.line("C 1s", Made.carbonScan(287.4, 97)), Made.line("Cu 2p", copper));
         ChargeReference charge = Made.reference(Made.byRecord(), input);
         assertThat(Made.rules(Made.byRecord(), input).contains("metal-line-unmoved"))
                 .isEqualTo(found);
@@ -162,7 +158,9 @@ class EvidenceTest {
         assertThat(charge.verdict()).isEqualTo(ChargeVerdict.ACCEPTED);
         ReferenceLineFit fit = charge.fit().orElseThrow();
         assertThat(fit.reducedChiSquare()).isBetween(0.6, 1.5);
-        assertThat(fit.components()).extracting(ReferenceLineFit.Component::name).contains("carbonate");
+        assertThat(fit.components())
+                .extracting(ReferenceLineFit.Component::name)
+                .contains("carbonate");
         assertThat(charge.measuredEv().orElseThrow()).isCloseTo(286.2, within(0.02));
         BindingScan plain = Made.carbonScan(286.2, 102);
         assertThat(Made.reference(Made.byRecord(), Made.input(Made.ISOLATED, plain, -1.4))

@@ -84,7 +84,9 @@ class FermiEdgeTest {
         }
         BindingScan flat = Made.scan("flat", x, PoissonSampler.sample(RandomStreams.stream(3, "flat"), means));
         assertThat(FermiEdge.fit(flat, 0, 300, Work.UNWATCHED)).isEmpty();
-        assertThat(FermiEdge.fit(flat, 40, 300, Work.UNWATCHED)).as("not in the scan").isEmpty();
+        assertThat(FermiEdge.fit(flat, 40, 300, Work.UNWATCHED))
+                .as("not in the scan")
+                .isEmpty();
     }
 
     private static ChargeInput withEdge(SpotCondition condition, BindingScan scan, double workingShiftEv) {
@@ -118,13 +120,13 @@ class FermiEdgeTest {
         SpotCondition floating = new SpotCondition(Conduction.CONDUCTOR, Contact.ISOLATED, CarbonOrigin.ADVENTITIOUS);
         ChargeSettings settings = Made.settings(
                 ChargeMethod.FERMI_EDGE, OptionalDouble.empty(), OptionalDouble.empty(), "", "metal film on glass");
-        ChargeReference charge =
-                Made.reference(settings, withEdge(floating, edge(1.7, 0.5, 300, 5000, 8), -1.5));
+        ChargeReference charge = Made.reference(settings, withEdge(floating, edge(1.7, 0.5, 300, 5000, 8), -1.5));
         assertThat(charge.verdict()).isEqualTo(ChargeVerdict.ACCEPTED);
         assertThat(charge.shiftEv().orElseThrow()).isCloseTo(-1.7, within(0.02));
         assertThat(charge.referenceEv()).hasValue(0);
         assertThat(charge.standardUncertainty()).isEqualTo(charge.measurementU());
-        assertThat(Made.reference(settings, Made.input(floating, -1.5)).verdict()).isEqualTo(ChargeVerdict.FAILED);
+        assertThat(Made.reference(settings, Made.input(floating, -1.5)).verdict())
+                .isEqualTo(ChargeVerdict.FAILED);
         assertThat(Made.reference(settings, withEdge(Made.ISOLATED, edge(1.7, 0.5, 300, 5000, 8), -1.5))
                         .verdict())
                 .as("an insulator has none")

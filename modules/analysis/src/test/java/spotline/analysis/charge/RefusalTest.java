@@ -22,8 +22,7 @@ class RefusalTest {
 
     private static final MeasuredLine CARBON = Made.line("C 1s", Made.carbonScan(284.8 - SHIFT, 81));
     private static final MeasuredLine SILICON = Made.line(
-            "Si 2p",
-            Made.noisy("Si 2p scan", 98, 114, List.of(new Made.Peak(103.5 - SHIFT, 9000, 1.3)), 200, 82));
+            "Si 2p", Made.noisy("Si 2p scan", 98, 114, List.of(new Made.Peak(103.5 - SHIFT, 9000, 1.3)), 200, 82));
 
     private static ChargeInput input(SpotCondition condition, boolean sputtered, String... elements) {
         return new ChargeInput(
@@ -49,7 +48,9 @@ class RefusalTest {
         assertThat(charge.sentence()).contains(why);
         List<Finding> findings = Made.decide(Made.byRecord(), input).allFindings();
         assertThat(findings).extracting(Finding::severity).doesNotContain(Severity.STOP);
-        assertThat(findings).anyMatch(f -> f.rule().equals("charge-reference-failed") && f.message().contains(why));
+        assertThat(findings)
+                .anyMatch(f -> f.rule().equals("charge-reference-failed")
+                        && f.message().contains(why));
     }
 
     @Test
