@@ -10,6 +10,7 @@ import spotline.report.json.ResultJson;
 import spotline.report.table.ChargeCsv;
 import spotline.report.table.CompositionCsv;
 import spotline.report.table.ElementsCsv;
+import spotline.report.table.EnergiesCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
@@ -49,6 +50,7 @@ public final class ResultFiles {
         files.put(SamplesCsv.FILE, SamplesCsv.of(result));
         files.put(StatesCsv.FILE, StatesCsv.of(result));
         files.put(ChargeCsv.FILE, ChargeCsv.of(result));
+        files.put(EnergiesCsv.FILE, EnergiesCsv.of(result));
         files.put(ElementsCsv.FILE, ElementsCsv.of(result));
         files.put(IntensitiesCsv.FILE, IntensitiesCsv.of(result));
         files.put(PeaksCsv.FILE, PeaksCsv.of(result));
