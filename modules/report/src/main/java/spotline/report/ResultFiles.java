@@ -8,6 +8,7 @@ import java.util.Map;
 import spotline.report.html.ReportPage;
 import spotline.report.json.ResultJson;
 import spotline.report.table.ChargeCsv;
+import spotline.report.table.ChecksCsv;
 import spotline.report.table.CompositionCsv;
 import spotline.report.table.ElementsCsv;
 import spotline.report.table.EnergiesCsv;
@@ -55,6 +56,7 @@ public final class ResultFiles {
         files.put(IntensitiesCsv.FILE, IntensitiesCsv.of(result));
         files.put(PeaksCsv.FILE, PeaksCsv.of(result));
         files.put(FindingsCsv.FILE, FindingsCsv.of(result.findings()));
+        files.put(ChecksCsv.FILE, ChecksCsv.of(result.ruleStates()));
         files.put(ResultJson.FILE, ResultJson.of(result));
         files.put(ReportPage.FILE, ReportPage.of(result));
         return files;

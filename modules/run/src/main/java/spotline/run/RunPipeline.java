@@ -3,7 +3,6 @@ package spotline.run;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -15,7 +14,6 @@ import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import spotline.core.Finding;
 import spotline.core.Work;
-import spotline.holder.Silence;
 import spotline.reference.ReferenceData;
 
 /**
@@ -27,23 +25,28 @@ import spotline.reference.ReferenceData;
 public final class RunPipeline {
     private final ReferenceData reference;
     private final String programVersion;
+    private final RunRules rules;
 
-    public RunPipeline(ReferenceData reference, String programVersion) {
+    public RunPipeline(ReferenceData reference, String programVersion, RunRules rules) {
         this.reference = reference;
         this.programVersion = programVersion;
+        this.rules = rules;
     }
 
-    /** @param planFindings of the mounting checks, repeated in the result */
-    public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
+    /** The findings of the mounting checks are repeated in the result. */
+    public RunResult treat(HolderRun run, int threads, Work work) {
         List<SpotResult> treated = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
-        List<SpotResult> spots = lessBlanks(run, treated);
-        List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
-        List<Finding> findings = new ArrayList<>(planFindings);
+        List<SpotResult> measured = lessBlanks(run, treated);
+        List<SampleComposition> means = ReplicateMean.of(run.plan(), measured);
+        List<Finding> findings = new ArrayList<>(run.planFindings().orElse(List.of()));
         findings.addAll(run.findings());
-        spots.forEach(s -> findings.addAll(s.findings()));
-        findings.addAll(RunChecks.acrossSpots(run, spots));
-        findings.addAll(RunChecks.homogeneity(samples));
-        List<Finding> shown = silenced(findings, run.plan().file().silence());
+        measured.forEach(s -> findings.addAll(s.findings()));
+        findings.addAll(RunChecks.acrossSpots(run, measured));
+        findings.addAll(RunChecks.homogeneity(means));
+        RunRules.Judged judged = rules.judge(RunView.of(run, measured, means, run.planFindings(), findings, reference));
+        List<SpotResult> spots = measured.stream()
+                .map(s -> judged.withheld().contains(s.spot()) ? s.withheld() : s)
+                .toList();
         SortedMap<String, JsonNode> treatments = new TreeMap<>();
         for (int i = 0; i < spots.size(); i++) {
             treatments.put(
@@ -51,7 +54,17 @@ public final class RunPipeline {
                     withModels(
                             run.spots().get(i).treatment().json(), spots.get(i).fits()));
         }
-        return new RunResult(run.plan(), spots, samples, shown, treatments, run.files(), programVersion, run.seed());
+        return new RunResult(
+                run.plan(),
+                spots,
+                judged.withheld().isEmpty() ? means : ReplicateMean.of(run.plan(), spots),
+                judged.findings(),
+                treatments,
+                run.files(),
+                programVersion,
+                run.seed(),
+                judged.outcomes(),
+                judged.led());
     }
 
     /** The settings in force with the default models as they were used, so that the record makes the same fits again. */
@@ -123,28 +136,5 @@ public final class RunPipeline {
         } finally {
             pool.shutdownNow();
         }
-    }
-
-    /** A silenced finding stays as a note with the reason; a stop cannot be silenced. Sorted by severity, then as found. */
-    private static List<Finding> silenced(List<Finding> findings, List<Silence> silences) {
-        List<Finding> shown = new ArrayList<>();
-        for (Finding f : findings) {
-            Finding kept = f;
-            for (Silence silence : silences) {
-                if (!silence.covers(f)) continue;
-                String prefix = "Silenced (" + silence.reason() + "): ";
-                kept = new Finding(
-                        f.severity() == spotline.core.Severity.STOP ? f.severity() : spotline.core.Severity.NOTE,
-                        f.rule(),
-                        f.spot(),
-                        f.sample(),
-                        f.spectrum(),
-                        prefix + f.message());
-                break;
-            }
-            if (!shown.contains(kept)) shown.add(kept);
-        }
-        shown.sort(Comparator.comparing(Finding::severity).reversed());
-        return shown;
     }
 }

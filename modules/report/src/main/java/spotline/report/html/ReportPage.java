@@ -37,6 +37,7 @@ public final class ReportPage {
         AtAGlance.write(page, result);
         for (int i = 0; i < result.samples().size(); i++) SampleSection.write(page, result, i);
         FindingsSection.write(page, result.findings());
+        if (!result.ruleStates().isEmpty()) ChecksSection.write(page, result);
         MethodSection.write(page, result);
         SettingsSection.write(page, result.treatments());
         ProvenanceSection.write(page, result);
@@ -57,6 +58,7 @@ public final class ReportPage {
         List<SampleComposition> samples = result.samples();
         for (int i = 0; i < samples.size(); i++) link(page, "#sample-" + (i + 1), SampleSection.name(samples.get(i)));
         link(page, "#findings", "Findings");
+        if (!result.ruleStates().isEmpty()) link(page, "#checks", "Checks");
         link(page, "#method", "Method");
         link(page, "#settings", "Settings");
         link(page, "#provenance", "Provenance");

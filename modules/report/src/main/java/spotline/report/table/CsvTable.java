@@ -38,7 +38,11 @@ final class CsvTable {
     }
 
     byte[] bytes() {
-        return out.toString().getBytes(StandardCharsets.UTF_8);
+        return text().getBytes(StandardCharsets.UTF_8);
+    }
+
+    String text() {
+        return out.toString();
     }
 
     private static String quoted(String cell) {

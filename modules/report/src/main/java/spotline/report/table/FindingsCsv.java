@@ -1,5 +1,6 @@
 package spotline.report.table;
 
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import spotline.core.Finding;
 
@@ -12,6 +13,10 @@ public final class FindingsCsv {
     private FindingsCsv() {}
 
     public static byte[] of(List<Finding> findings) {
+        return text(findings).getBytes(StandardCharsets.UTF_8);
+    }
+
+    public static String text(List<Finding> findings) {
         CsvTable table = new CsvTable(COLUMNS);
         for (Finding finding : findings) {
             table.add(new CsvTable.Row()
@@ -22,6 +27,6 @@ public final class FindingsCsv {
                     .text(finding.spectrum())
                     .text(finding.message()));
         }
-        return table.bytes();
+        return table.text();
     }
 }

@@ -10,19 +10,17 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import spotline.core.Finding;
 import spotline.core.ReadException;
 import spotline.core.Work;
-import spotline.holder.HolderPlan;
 import spotline.reference.ReferenceData;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.InputFiles;
-import spotline.run.PlanFindings;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.RunSource;
 import spotline.run.SpectrumStore;
+import spotline.run.findings.RuleBook;
 
 /**
  * A document with its results: edits change the document at once, results follow. The newest document wins: what was being
@@ -83,7 +81,7 @@ public final class LivingRun implements AutoCloseable {
         this.policy = policy;
         this.keeper = keeper;
         this.threads = threads;
-        this.pipeline = new RunPipeline(reference, programVersion);
+        this.pipeline = new RunPipeline(reference, programVersion, RuleBook.standard());
     }
 
     public History history() {
@@ -191,8 +189,7 @@ public final class LivingRun implements AutoCloseable {
     private RunResult computed(RunDocument document, Work work) throws ReadException {
         RunSource source = new RunSource(document.name(), document.file(), Optional.empty(), inputs, document.seed());
         HolderRun run = loader.load(source, work);
-        List<Finding> plan = PlanFindings.of(HolderPlan.of(document.file()), inputs);
-        return pipeline.treat(run, plan, threads, work);
+        return pipeline.treat(run, threads, work);
     }
 
     private synchronized History done(Operation operation) throws ReadException {
