@@ -15,6 +15,7 @@ import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
 import spotline.report.table.SamplesCsv;
+import spotline.report.table.StatesCsv;
 import spotline.run.RunResult;
 
 /**
@@ -47,6 +48,7 @@ public final class ResultFiles {
         files.put(CompositionCsv.FILE, CompositionCsv.of(result));
         files.put(CompositionCsv.VARIANTS_FILE, CompositionCsv.variants(result));
         files.put(SamplesCsv.FILE, SamplesCsv.of(result));
+        files.put(StatesCsv.FILE, StatesCsv.of(result));
         files.put(ChargeCsv.FILE, ChargeCsv.of(result));
         files.put(EnergiesCsv.FILE, EnergiesCsv.of(result));
         files.put(ElementsCsv.FILE, ElementsCsv.of(result));
