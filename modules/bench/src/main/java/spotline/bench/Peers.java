@@ -1,5 +1,6 @@
 package spotline.bench;
 
+import java.util.Locale;
 import spotline.core.Work;
 import spotline.numerics.fit.Fit;
 import spotline.numerics.fit.FitProblem;
@@ -13,6 +14,18 @@ final class Peers {
     static final FitSettings SETTINGS = FitSettings.DEFAULT.withTolerance(TOLERANCE);
 
     private Peers() {}
+
+    /** The chi-square that each peer ends at, so that a faster wrong answer shows. */
+    static String chiSquares(FitCase fit) {
+        PeerModel model = fit.peer();
+        return String.format(
+                Locale.ROOT,
+                "chi-square: spotline %.9f, commons analytic %.9f, commons differences %.9f, hipparchus %.9f",
+                spotline(fit.problem()).chiSquare(),
+                model.chiSquare(commons(model, true)),
+                model.chiSquare(commons(model, false)),
+                model.chiSquare(hipparchus(model)));
+    }
 
     static FitResult spotline(FitProblem problem) {
         return Fit.solve(problem, SETTINGS, Work.UNWATCHED);

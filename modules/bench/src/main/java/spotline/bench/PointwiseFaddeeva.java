@@ -52,13 +52,29 @@ final class PointwiseFaddeeva {
         double nRe = L - y;
         double zRe = nRe * iRe - x * iIm;
         double zIm = nRe * iIm + x * iRe;
-        double re = A[N - 1];
-        double im = 0;
-        for (int k = N - 2; k >= 0; k--) {
-            double next = re * zRe - im * zIm + A[k];
-            im = re * zIm + im * zRe;
-            re = next;
+        // even and odd coefficients apart, each by b_k = a_k + 2 Re(Z^2) b_(k+1) - |Z^2|^2 b_(k+2): two short chains
+        double qRe = zRe * zRe - zIm * zIm;
+        double qIm = 2 * zRe * zIm;
+        double twice = 2 * qRe;
+        double minus = -(qRe * qRe + qIm * qIm);
+        double e1 = 0;
+        double e2 = 0;
+        double o1 = 0;
+        double o2 = 0;
+        for (int k = N - 2; k > 0; k -= 2) {
+            double e = Math.fma(twice, e1, Math.fma(minus, e2, A[k]));
+            double o = Math.fma(twice, o1, Math.fma(minus, o2, A[k + 1]));
+            e2 = e1;
+            e1 = e;
+            o2 = o1;
+            o1 = o;
         }
+        double evenRe = A[0] + qRe * e1 + minus * e2;
+        double evenIm = qIm * e1;
+        double oddRe = A[1] + qRe * o1 + minus * o2;
+        double oddIm = qIm * o1;
+        double re = evenRe + zRe * oddRe - zIm * oddIm;
+        double im = evenIm + zRe * oddIm + zIm * oddRe;
         double sRe = iRe * iRe - iIm * iIm;
         double sIm = 2 * iRe * iIm;
         out[0] = 2 * (re * sRe - im * sIm) + PER_ROOT_PI * iRe;

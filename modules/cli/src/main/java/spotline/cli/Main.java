@@ -32,7 +32,9 @@ public final class Main {
         CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
         line.addSubcommand(new RunCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
+        line.addSubcommand(new IdentifyCommand(environment));
         line.addSubcommand(new LookupCommand(environment));
+        line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
         line.setCaseInsensitiveEnumValuesAllowed(true);

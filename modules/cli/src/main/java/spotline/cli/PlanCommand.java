@@ -21,7 +21,6 @@ import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
-import spotline.holder.check.PlanCheckSettings;
 import spotline.report.WholeFile;
 import spotline.report.sheet.LoadingSheet;
 import spotline.report.sheet.Paper;
@@ -86,6 +85,6 @@ final class PlanCommand implements Runnable {
     /** Errors: {@link ReadException} when the holder template cannot be read. */
     static List<Finding> check(HolderPlan plan, Path holder) throws ReadException {
         Optional<HolderTemplate> template = HolderTemplates.of(plan.file(), holder);
-        return PlanCheck.check(plan, template, PlanCheckSettings.DEFAULT);
+        return PlanCheck.check(plan, template);
     }
 }

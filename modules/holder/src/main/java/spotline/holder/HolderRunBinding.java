@@ -51,7 +51,8 @@ final class HolderRunBinding {
                 fields.number("emissionAngleDeg"),
                 fields.number("sourceAnalyserAngleDeg"),
                 fields.word("chargeNeutraliser", NeutraliserState.UNKNOWN),
-                transmission(fields));
+                transmission(fields),
+                fields.text("energyCalibration"));
     }
 
     private static Instrument.DeclaredExcitation excitation(Fields instrument) {

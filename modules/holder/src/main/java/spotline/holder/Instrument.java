@@ -13,6 +13,8 @@ import java.util.OptionalDouble;
  * @param positionUncertaintyMm standard uncertainty of a spot's position, mm
  * @param emissionAngleDeg between surface normal and analyser axis, degrees
  * @param sourceAnalyserAngleDeg between X-ray direction and analyser axis, degrees
+ * @param energyCalibration file of the calibration record that the energy scale is corrected by, relative to the holder-run
+ *     file
  */
 public record Instrument(
         Optional<String> name,
@@ -22,7 +24,8 @@ public record Instrument(
         OptionalDouble emissionAngleDeg,
         OptionalDouble sourceAnalyserAngleDeg,
         NeutraliserState chargeNeutraliser,
-        DeclaredTransmission transmission) {
+        DeclaredTransmission transmission,
+        Optional<String> energyCalibration) {
     public static final Instrument UNKNOWN = new Instrument(
             Optional.empty(),
             DeclaredExcitation.UNKNOWN,
@@ -31,13 +34,15 @@ public record Instrument(
             OptionalDouble.empty(),
             OptionalDouble.empty(),
             NeutraliserState.UNKNOWN,
-            new DeclaredTransmission.Unknown());
+            new DeclaredTransmission.Unknown(),
+            Optional.empty());
 
     public Instrument {
         requireNonNull(name, "name");
         requireNonNull(excitation, "excitation");
         requireNonNull(chargeNeutraliser, "chargeNeutraliser");
         requireNonNull(transmission, "transmission");
+        requireNonNull(energyCalibration, "energyCalibration");
     }
 
     /**

@@ -1,12 +1,17 @@
 package spotline.run;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import spotline.analysis.calibration.CalibrationRecord;
 import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Finding;
+import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.core.Work;
 import spotline.holder.HolderPlan;
@@ -40,7 +45,8 @@ public final class HolderRunLoader {
         TransmissionSource transmission =
                 TransmissionSource.of(file.instrument().transmission(), folder);
         DeclaredPhotons declared = DeclaredPhotons.of(file.instrument().excitation(), reference);
-        SpectrumLinker linker = new SpectrumLinker(folder, transmission, declared);
+        Optional<CalibrationRecord> calibration = calibration(file, folder);
+        SpectrumLinker linker = new SpectrumLinker(folder, transmission, declared, calibration);
         List<SpotInput> inputs = new ArrayList<>();
         for (int i = 0; i < plan.spots().size(); i++) {
             work.check();
@@ -58,7 +64,26 @@ public final class HolderRunLoader {
                     findings,
                     labFactors(settings, folder)));
         }
-        return new HolderRun(plan, inputs, linker.files(), List.of(), seed);
+        List<Finding> findings = calibration
+                .map(c -> c.findings(file.date().or(linker::firstDay)))
+                .orElse(List.of());
+        SortedMap<String, String> files = new TreeMap<>(linker.files());
+        if (calibration.isPresent()) {
+            String name = file.instrument().energyCalibration().orElseThrow();
+            files.put(name, CalibrationFile.sha256(folder.resolve(name)));
+        }
+        return new HolderRun(plan, inputs, files, findings, seed);
+    }
+
+    private static Optional<CalibrationRecord> calibration(HolderRunFile file, Path folder) throws ReadException {
+        Optional<String> named = file.instrument().energyCalibration();
+        if (named.isEmpty()) return Optional.empty();
+        try {
+            return Optional.of(CalibrationFile.read(folder.resolve(named.get())));
+        } catch (InvalidPathException e) {
+            throw new ReadException(
+                    Place.file(named.get()), "not a file name on this system", "a readable calibration record");
+        }
     }
 
     private Optional<SensitivityFactors> labFactors(Treatment settings, Path folder) throws ReadException {

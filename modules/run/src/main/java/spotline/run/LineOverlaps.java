@@ -59,6 +59,7 @@ final class LineOverlaps {
     Estimate share(SpotComposition.Taken own, Estimate ownFactor, SpotComposition.Taken other) {
         double hv = own.spectrum().scan().photonEnergyEv();
         String symbol = other.intensity().line().element();
+        if (own.intensity().separatedFrom().contains(symbol)) return Estimate.exact(0);
         double moved = moved(other.intensity());
         Estimate sum = Estimate.exact(0);
         for (LineData data : reference.lines(element(symbol), hv)) {

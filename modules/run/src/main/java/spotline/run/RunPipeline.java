@@ -34,7 +34,8 @@ public final class RunPipeline {
 
     /** @param planFindings of the mounting checks, repeated in the result */
     public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        List<SpotResult> spots = lessBlanks(run, treatSpots(run, threads, work));
+        List<SpotResult> treated = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
+        List<SpotResult> spots = lessBlanks(run, treated);
         List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
         List<Finding> findings = new ArrayList<>(planFindings);
         findings.addAll(run.findings());

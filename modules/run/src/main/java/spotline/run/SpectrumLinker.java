@@ -2,6 +2,7 @@ package spotline.run;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -13,6 +14,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.jspecify.annotations.Nullable;
+import spotline.analysis.calibration.CalibrationRecord;
 import spotline.core.Finding;
 import spotline.core.Place;
 import spotline.core.Provenance;
@@ -38,16 +41,28 @@ final class SpectrumLinker {
     private final Path folder;
     private final TransmissionSource transmission;
     private final DeclaredPhotons declared;
+    private final Optional<CalibrationRecord> calibration;
+    private @Nullable OffsetDateTime earliest;
     private final Map<SpectrumEntry, Read> read = new HashMap<>();
     private final SortedMap<String, String> files = new TreeMap<>();
     private final Map<String, Boolean> monochromated = new HashMap<>();
 
     private record Read(Optional<SpectrumFile> file, Optional<ReadException> fault) {}
 
-    SpectrumLinker(Path folder, TransmissionSource transmission, DeclaredPhotons declared) {
+    SpectrumLinker(
+            Path folder,
+            TransmissionSource transmission,
+            DeclaredPhotons declared,
+            Optional<CalibrationRecord> calibration) {
         this.folder = folder;
         this.transmission = transmission;
         this.declared = declared;
+        this.calibration = calibration;
+    }
+
+    /** Day of the earliest spectrum that has a time, in its own offset. */
+    Optional<LocalDate> firstDay() {
+        return Optional.ofNullable(earliest).map(OffsetDateTime::toLocalDate);
     }
 
     SortedMap<String, String> files() {
@@ -163,10 +178,11 @@ final class SpectrumLinker {
         if (acquisition.excitation().monochromated().orElse(false)) monochromated.put(spot.id(), true);
         try {
             Spectrum spectrum = set.spectrum(0);
-            BindingScan scan = BindingScan.of(spectrum, photons.getAsDouble(), label);
+            BindingScan scan = calibrated(BindingScan.of(spectrum, photons.getAsDouble(), label), findings);
             Transmission response = transmission.of(spectrum, photons.getAsDouble());
             boolean survey = scan.range().widthEv() >= treatment.limits().surveySpanEv();
             Optional<OffsetDateTime> time = acquisition.time();
+            if (time.isPresent() && (earliest == null || time.get().isBefore(earliest))) earliest = time.get();
             return Optional.of(new LinkedSpectrum(
                     label,
                     new Provenance(entry.file(), file.sha256(), block.number(), block.line(), "read/1"),
@@ -181,6 +197,22 @@ final class SpectrumLinker {
                     .in(label));
             return Optional.empty();
         }
+    }
+
+    /** The one place where an energy scale is corrected. */
+    private BindingScan calibrated(BindingScan scan, List<Finding> findings) {
+        if (calibration.isEmpty()) return scan;
+        if (calibration.get().appliesTo(scan)) return calibration.get().corrected(scan);
+        findings.add(Finding.caution(
+                        "energy-calibration-not-applied",
+                        String.format(
+                                Locale.ROOT,
+                                "The energy calibration is of a photon energy of %.2f eV, the scan of %.2f eV: it was not"
+                                        + " applied.",
+                                calibration.get().photonEnergyEv(),
+                                scan.photonEnergyEv()))
+                .in(scan.label()));
+        return scan;
     }
 
     private OptionalDouble photons(

@@ -80,6 +80,27 @@ public record SpotResult(
                 Optional.empty());
     }
 
+    /** The same spot with its energy reference looked at again. */
+    SpotResult with(ChargeReference newCharge, List<Finding> more) {
+        List<Finding> allFindings = new ArrayList<>(findings);
+        allFindings.addAll(more);
+        return new SpotResult(
+                spot,
+                sample,
+                electricalState,
+                spectra,
+                identification,
+                newCharge,
+                intensities,
+                peaks,
+                composition,
+                variants,
+                allFindings,
+                states,
+                derived,
+                factors);
+    }
+
     SpotResult with(Variant variant, List<Finding> more) {
         List<Variant> allVariants = new ArrayList<>(variants);
         allVariants.add(variant);

@@ -16,10 +16,6 @@ import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.SurveyIdentification;
 import spotline.analysis.identify.Verdict;
-import spotline.analysis.intensity.Intensity;
-import spotline.analysis.intensity.IntensityMeasurement;
-import spotline.analysis.intensity.IntensitySettings;
-import spotline.analysis.intensity.LineTarget;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Finding;
@@ -34,6 +30,7 @@ import spotline.holder.Spot;
 import spotline.reference.Elements;
 import spotline.reference.Line;
 import spotline.reference.ReferenceData;
+import spotline.run.SpotIntensities.Assigned;
 
 /**
  * Treats one spot: identify, reference the charge, take the intensities, quantify. Pure: the same input gives the same
@@ -47,9 +44,6 @@ public final class SpotTreatment {
     public SpotTreatment(ReferenceData reference) {
         this.reference = reference;
     }
-
-    /** A narrow scan with its line. */
-    private record Assigned(LinkedSpectrum spectrum, Line line) {}
 
     public SpotResult treat(SpotInput given, Work work) {
         Preparation preparation = new Preparation(given.treatment().prepare());
@@ -79,48 +73,26 @@ public final class SpotTreatment {
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
         work.check();
-        Outcome<ChargeReference> decided = charge(narrow, condition, workingShift, input.treatment(), work);
+        Outcome<ChargeReference> decided = new ChargeReferencing(
+                        reference, input.treatment().charge())
+                .decide(chargeInput(input, narrow, survey, identification, condition, workingShift), work);
         findings.addAll(decided.allFindings());
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
         work.check();
-        List<MeasuredIntensity> intensities = new ArrayList<>();
-        List<SpotComposition.Taken> narrowTaken = new ArrayList<>();
-        for (Assigned a : firstOfEachLine(narrow)) {
-            measure(
-                            spot,
-                            a.spectrum(),
-                            a.line(),
-                            shift,
-                            lines,
-                            input.treatment().narrow(),
-                            findings,
-                            work)
-                    .ifPresent(i -> {
-                        narrowTaken.add(new SpotComposition.Taken(a.spectrum(), i));
-                        intensities.add(new MeasuredIntensity(i, Basis.NARROW, applied(a.spectrum())));
-                    });
-        }
-        List<SpotComposition.Taken> surveyTaken = new ArrayList<>();
+        SpotIntensities taking =
+                new SpotIntensities(reference, spot.id(), lines, shift, sure(declared, identification));
+        List<SpotComposition.Taken> narrowTaken =
+                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), work);
+        List<SpotComposition.Taken> surveyTaken = List.of();
         if (survey.isPresent() && identification.isPresent()) {
-            for (Line line : surveyLines(identification.get(), narrowTaken, declared, lines, survey.get())) {
-                // Fallbacks and tight windows are the rule on a survey and no news.
-                List<Finding> quiet = new ArrayList<>();
-                measure(
-                                spot,
-                                survey.get(),
-                                line,
-                                shift,
-                                lines,
-                                input.treatment().survey(),
-                                quiet,
-                                work)
-                        .ifPresent(i -> {
-                            surveyTaken.add(new SpotComposition.Taken(survey.get(), i));
-                            intensities.add(new MeasuredIntensity(i, Basis.SURVEY, applied(survey.get())));
-                        });
-            }
+            List<Line> wanted = surveyLines(identification.get(), narrowTaken, declared, lines, survey.get());
+            surveyTaken = taking.survey(survey.get(), wanted, input.treatment().survey(), work);
         }
+        findings.addAll(taking.findings());
+        List<MeasuredIntensity> intensities = new ArrayList<>();
+        narrowTaken.forEach(t -> intensities.add(measured(t, Basis.NARROW)));
+        surveyTaken.forEach(t -> intensities.add(measured(t, Basis.SURVEY)));
         SpotQuantification quantification =
                 SpotQuantification.of(reference, input, shift, narrowTaken, surveyTaken, declared);
         List<Quantified> rows = quantification.rows();
@@ -222,24 +194,43 @@ public final class SpotTreatment {
         return assigned;
     }
 
-    private Outcome<ChargeReference> charge(
-            List<Assigned> narrow, SpotCondition condition, double workingShift, Treatment treatment, Work work) {
-        Line c1s = Line.parse("C 1s");
-        List<Assigned> carbon =
-                narrow.stream().filter(a -> a.line().equals(c1s)).toList();
-        List<ChargeInput.MeasuredLine> others = narrow.stream()
-                .filter(a -> quantifiable(a.spectrum().role()))
-                .map(a -> new ChargeInput.MeasuredLine(a.line(), a.spectrum().scan()))
-                .toList();
-        ChargeInput input = new ChargeInput(
+    private static ChargeInput chargeInput(
+            SpotInput input,
+            List<Assigned> narrow,
+            Optional<LinkedSpectrum> survey,
+            Optional<Identification> identification,
+            SpotCondition condition,
+            double workingShift) {
+        SortedSet<String> elements = declared(input.spot());
+        identification.ifPresent(i -> i.elements().stream()
+                .filter(e -> e.verdict() == Verdict.PRESENT)
+                .forEach(e -> elements.add(e.element())));
+        List<LinkedSpectrum> assigned = narrow.stream().map(Assigned::spectrum).toList();
+        return new ChargeInput(
                 condition,
-                carbon.stream().findFirst().map(a -> a.spectrum().scan()),
-                carbon.size() > 1
-                        ? Optional.of(carbon.get(carbon.size() - 1).spectrum().scan())
-                        : Optional.empty(),
-                others,
+                narrow.stream()
+                        .filter(a -> a.spectrum().role() != SpectrumRole.BLANK)
+                        .map(a -> new ChargeInput.MeasuredLine(
+                                a.line(), a.spectrum().scan(), a.spectrum().time()))
+                        .toList(),
+                input.spectra().stream()
+                        .filter(s -> !s.survey() && quantifiable(s.role()) && !assigned.contains(s))
+                        .map(s -> new ChargeInput.OtherScan(s.region(), s.scan()))
+                        .toList(),
+                survey.map(LinkedSpectrum::scan),
+                elements,
+                sputtered(input.spectra()),
+                input.monochromated(),
                 workingShift);
-        return new ChargeReferencing(reference, treatment.charge()).decide(input, work);
+    }
+
+    /** Whether etching came before the carbon that would be the reference. */
+    private static boolean sputtered(List<LinkedSpectrum> spectra) {
+        for (LinkedSpectrum s : spectra) {
+            if (s.role() == SpectrumRole.ETCH) return true;
+            if (!s.survey() && quantifiable(s.role())) return false;
+        }
+        return false;
     }
 
     /** The earliest scan of a line is the one to quantify; later ones only test drift and damage. */
@@ -261,32 +252,18 @@ public final class SpotTreatment {
         return main;
     }
 
-    private static Optional<Intensity> measure(
-            Spot spot,
-            LinkedSpectrum spectrum,
-            Line line,
-            double shift,
-            LineAssignment lines,
-            IntensitySettings settings,
-            List<Finding> findings,
-            Work work) {
-        Optional<LineTarget> target = lines.target(line, spectrum.scan(), shift);
-        if (target.isEmpty()) {
-            findings.add(Finding.caution(
-                            "line-outside-scan",
-                            line + " lies outside the scan, or its energy is not tabulated: it was not measured.")
-                    .in(spectrum.label()));
-            return Optional.empty();
-        }
-        String key = "spot " + spot.id() + " " + spectrum.label() + " " + line;
-        Outcome<Intensity> outcome =
-                new IntensityMeasurement(settings).measure(spectrum.scan(), target.get(), key, work);
-        outcome.allFindings().forEach(f -> findings.add(f.in(spectrum.label())));
-        return outcome.result();
+    private static MeasuredIntensity measured(SpotComposition.Taken taken, Basis basis) {
+        return new MeasuredIntensity(
+                taken.intensity(), basis, taken.spectrum().transmission().describe());
     }
 
-    private static String applied(LinkedSpectrum spectrum) {
-        return spectrum.transmission().describe();
+    /** Elements declared or surely seen. */
+    private static SortedSet<String> sure(SortedSet<String> declared, Optional<Identification> identification) {
+        SortedSet<String> sure = new TreeSet<>(declared);
+        identification.ifPresent(i -> i.elements().stream()
+                .filter(e -> e.verdict() == Verdict.PRESENT)
+                .forEach(e -> sure.add(e.element())));
+        return sure;
     }
 
     /**

@@ -19,6 +19,7 @@ import spotline.spectra.Transmission;
 /** Where the transmission of each spectrum comes from; applied exactly once, when an intensity is divided by it. */
 final class TransmissionSource {
     static final String RECORDED = "as recorded in the file";
+    static final TransmissionSource RECORDED_OR_FLAT = new TransmissionSource(Optional.empty());
     private static final String HEADER = "kinetic_energy_ev,transmission";
 
     private final Optional<Transmission> fixed;
@@ -37,7 +38,7 @@ final class TransmissionSource {
         if (declared instanceof DeclaredTransmission.FromFile table) {
             return new TransmissionSource(Optional.of(table(table.file(), folder)));
         }
-        return new TransmissionSource(Optional.empty());
+        return RECORDED_OR_FLAT;
     }
 
     /** Errors: {@link IllegalArgumentException} when a recorded transmission is not above 0 throughout. */

@@ -1,7 +1,9 @@
 package spotline.run;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import spotline.analysis.charge.ChargeLimits;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeSettings;
 import spotline.analysis.identify.IdentifySettings;
@@ -24,7 +26,7 @@ final class TreatmentBinding {
                         number(identify, "lowestShiftEv"),
                         number(identify, "highestShiftEv"),
                         number(identify, "toleranceEv")),
-                charge(json.path("charge")),
+                charge(json.path("charge"), number(limits, "spotAgreementEv")),
                 intensity(json.path("narrow")),
                 intensity(json.path("survey")),
                 QuantifyBinding.factors(quantify),
@@ -38,18 +40,46 @@ final class TreatmentBinding {
                 json);
     }
 
-    private static ChargeSettings charge(JsonNode json) {
+    private static ChargeSettings charge(JsonNode json, double siblingSpreadEv) {
+        OptionalDouble phi = optional(json, "workFunctionEv");
+        OptionalDouble check = optional(json, "checkEv");
+        OptionalDouble uncharged = optional(json, "unchargedFwhmEv");
         return new ChargeSettings(
                 ChargeMethod.of(json.path("method").asText()).orElseThrow(),
                 optional(json, "referenceEv"),
                 optional(json, "referenceUncertaintyEv"),
                 json.path("referenceLine").asText(""),
                 optional(json, "shiftEv"),
+                phi.isPresent()
+                        ? Optional.of(new ChargeSettings.WorkFunction(
+                                phi.getAsDouble(),
+                                optional(json, "workFunctionUncertaintyEv").orElse(Double.NaN)))
+                        : Optional.empty(),
+                optional(json, "temperatureK").orElse(ChargeSettings.ROOM_TEMPERATURE_K),
+                check.isPresent()
+                        ? Optional.of(new ChargeSettings.SecondReference(
+                                json.path("checkLine").asText(""),
+                                check.getAsDouble(),
+                                optional(json, "checkUncertaintyEv").orElse(Double.NaN)))
+                        : Optional.empty(),
+                uncharged.isPresent()
+                        ? Optional.of(new ChargeSettings.UnchargedWidth(
+                                uncharged.getAsDouble(),
+                                optional(json, "unchargedFwhmUncertaintyEv").orElse(Double.NaN)))
+                        : Optional.empty(),
+                json.path("interpolateDrift").asBoolean(false),
                 json.path("reason").asText(""),
-                number(json, "conductorToleranceEv"),
-                number(json, "largestMeasurementUEv"),
-                number(json, "widestReferenceFwhmEv"),
-                number(json, "largestDriftEv"));
+                new ChargeLimits(
+                        number(json, "conductorToleranceEv"),
+                        number(json, "fermiEdgeToleranceEv"),
+                        number(json, "largestMeasurementUEv"),
+                        number(json, "widestReferenceFwhmEv"),
+                        number(json, "largestWidthExcessEv"),
+                        number(json, "largestDriftEv"),
+                        number(json, "largestReducedChiSquare"),
+                        number(json, "largestMisfit"),
+                        number(json, "leastCarbonAtPercent"),
+                        siblingSpreadEv));
     }
 
     private static IntensitySettings intensity(JsonNode json) {

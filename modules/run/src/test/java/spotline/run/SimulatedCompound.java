@@ -84,6 +84,26 @@ record SimulatedCompound(
                 of("PbO", 9.5, 223.2, 12, 2.7, "1 Pb 4f7/2 137.9", "1 O 1s 529.5"));
     }
 
+    /** Compounds in which lines lie under each other. */
+    static List<SimulatedCompound> overlapped() {
+        return List.of(
+                of("MoS2", 5.06, 160.07, 18, 1.3, "1 Mo 3d5/2 229.2", "2 S 2p3/2 162.1"),
+                of("V2O5", 3.36, 181.88, 40, 2.3, "2 V 2p3/2 517.1", "5 O 1s 530.0"),
+                of("K2CO3", 2.43, 138.2, 24, 5, "2 K 2p3/2 292.8", "1 C 1s 289.2", "3 O 1s 531.2"),
+                of("Mo2N", 9.46, 205.9, 17, 0, "2 Mo 3d5/2 228.4", "1 N 1s 397.6"),
+                of("TaN", 13.7, 194.95, 10, 0, "1 Ta 4f7/2 23.6", "1 N 1s 396.8"),
+                of("CuAl2O4", 4.6, 181.5, 35, 2, "1 Cu 2p3/2 934.6", "2 Al 2p3/2 74.0", "4 O 1s 531.0"),
+                of("NiAl2O4", 4.5, 176.65, 34, 2, "1 Ni 2p3/2 855.8", "2 Al 2p3/2 74.0", "4 O 1s 531.0"),
+                of("PtAl", 11.8, 222.06, 13, 0, "1 Pt 4f7/2 71.5", "1 Al 2p3/2 72.6"),
+                of("Sb2O3", 5.2, 291.5, 28, 3, "2 Sb 3d5/2 530.3", "3 O 1s 530.3"),
+                of("SrCO3", 3.5, 147.63, 24, 5, "1 Sr 3d5/2 133.2", "1 C 1s 289.6", "3 O 1s 531.4"),
+                of("Zn3(PO4)2", 3.99, 386.1, 94, 4, "3 Zn 2p3/2 1022.0", "2 P 2p3/2 133.4", "8 O 1s 531.4"),
+                of("Bi2S3", 6.78, 514.2, 28, 1.3, "2 Bi 4f7/2 158.5", "3 S 2p3/2 161.3"),
+                of("La2Si2O7", 4.9, 446, 76, 5, "2 La 3d5/2 835.0", "2 Si 2p3/2 101.8", "7 O 1s 531.0"),
+                of("PdO", 8.3, 122.42, 16, 1, "1 Pd 3d5/2 336.9", "1 O 1s 529.9"),
+                of("CdS", 4.8, 144.5, 18, 2.4, "1 Cd 3d5/2 405.2", "1 S 2p3/2 161.5"));
+    }
+
     Material material() {
         return new Material(name, density, molarMass, valence, gapEv);
     }
@@ -133,7 +153,7 @@ record SimulatedCompound(
             String label = e.getValue().toString();
             spectra.add(linked(label, solid, Math.max(2, low - 10), high + 14, brightness, transmission, noise));
         }
-        return new SpotInput(declared(), spectra, OptionalDouble.of(54.7), true, treatment, List.of());
+        return new SpotInput(declared(overlayerNm), spectra, OptionalDouble.of(54.7), true, treatment, List.of());
     }
 
     private static LinkedSpectrum linked(
@@ -164,9 +184,15 @@ record SimulatedCompound(
                 java.util.Optional.empty());
     }
 
-    private Spot declared() {
-        String json = "{\"format\": \"spotline-holder-run/1\", \"spots\": [{\"id\": \"1\", \"sample\": {\"name\": \""
-                + name + "\"}, \"mount\": {\"electricalState\": \"grounded\"}}]}";
+    private Spot declared(double overlayerNm) {
+        String elements = quantified(overlayerNm).keySet().stream()
+                .map(e -> "\"" + e + "\"")
+                .collect(java.util.stream.Collectors.joining(", "));
+        String json = """
+                {"format": "spotline-holder-run/1", "spots": [{"id": "1",
+                 "sample": {"name": "%s", "conductivity": "conductor", "expectedElements": [%s]},
+                 "mount": {"electricalState": "grounded"}}]}
+                """.formatted(name, elements);
         try {
             return HolderPlan.of(HolderRunReader.read(name, json.getBytes(java.nio.charset.StandardCharsets.UTF_8)))
                     .spots()

@@ -1,10 +1,8 @@
 package spotline.analysis.charge;
 
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import spotline.core.Work;
-import spotline.reference.ChemicalState;
 import spotline.reference.Line;
 import spotline.reference.ReferenceData;
 
@@ -19,18 +17,16 @@ record MetalLine(
     /** Further from the metal than this the line is of a compound, and no check of the contact, eV. */
     private static final double SAME_STATE = 1.2;
 
-    /** The surest of the narrow scans whose line has a listed metal state near; the closest to its metal energy wins. */
-    static Optional<MetalLine> find(
-            List<ChargeInput.MeasuredLine> lines, ReferenceData reference, double toleranceEv, Work work) {
+    /** Of the narrow scans whose line has a listed metal state near, the one closest to its metal energy. */
+    static Optional<MetalLine> find(ChargeInput input, ReferenceData reference, double toleranceEv, Work work) {
         MetalLine best = null;
-        for (ChargeInput.MeasuredLine measured : lines) {
+        for (ChargeInput.MeasuredLine measured : input.firstOfEachLine()) {
             Line high = measured.line().high();
-            Optional<ChemicalState> metal = reference.chemicalStates(high).stream()
-                    .filter(s -> s.line().equals(high) && s.state().endsWith(" metal"))
-                    .findFirst();
-            if (metal.isEmpty()) continue;
+            boolean metal = reference.chemicalStates(high).stream()
+                    .anyMatch(s -> s.line().equals(high) && s.state().endsWith(" metal"));
+            if (!metal) continue;
             double expected = reference.bindingEnergy(high).orElseThrow().valueEv();
-            Optional<ReferenceLineFit> fit = CarbonFit.strongest(high, measured.scan(), work);
+            Optional<ReferenceLineFit> fit = TopFit.place(high, measured.scan(), Optional.empty(), work);
             if (fit.isEmpty()) continue;
             double at = fit.get().reference().position().value();
             double off = Math.abs(at - expected);

@@ -48,7 +48,9 @@ public final class ReferenceLineFit {
     private final Curve sum;
     private final List<Component> components;
     private final double reducedChiSquare;
+    private final double misfit;
 
+    /** A fit of whose misfit nothing is known but its reduced chi-square. */
     public ReferenceLineFit(
             String line,
             String spectrum,
@@ -57,6 +59,22 @@ public final class ReferenceLineFit {
             Curve sum,
             List<Component> components,
             double reducedChiSquare) {
+        this(line, spectrum, energies, background, sum, components, reducedChiSquare, 0);
+    }
+
+    /**
+     * @param misfit root of the residuals' variance beyond counting statistics, over the height of the fitted sum above
+     *     the background
+     */
+    public ReferenceLineFit(
+            String line,
+            String spectrum,
+            Curve energies,
+            Curve background,
+            Curve sum,
+            List<Component> components,
+            double reducedChiSquare,
+            double misfit) {
         this.line = line;
         this.spectrum = spectrum;
         this.energies = energies;
@@ -64,6 +82,7 @@ public final class ReferenceLineFit {
         this.sum = sum;
         this.components = List.copyOf(components);
         this.reducedChiSquare = reducedChiSquare;
+        this.misfit = misfit;
     }
 
     public String line() {
@@ -93,6 +112,11 @@ public final class ReferenceLineFit {
 
     public double reducedChiSquare() {
         return reducedChiSquare;
+    }
+
+    /** What the counts differ from the fitted sum beyond their noise, as a share of its height. */
+    public double misfit() {
+        return misfit;
     }
 
     /** The component whose position is the reference. */

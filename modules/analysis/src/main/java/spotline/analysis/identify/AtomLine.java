@@ -16,6 +16,11 @@ record AtomLine(Line line, List<Member> members, double bindingEv, double crossS
     private static final double WIDEST_REGULAR = 4;
     /** Shallower lines take part in bonds, eV. */
     private static final double SHALLOWEST_REGULAR = 25;
+    /**
+     * Inner valence s levels down to here (F 2s, Ca 3s) are broken up by many-electron effects, and the tables hold gas
+     * values for some: nothing is proved by their absence, eV.
+     */
+    private static final double SHALLOWEST_REGULAR_S = 45;
 
     record Member(Line line, double bindingEv, double crossSection, double widthEv) {}
 
@@ -25,7 +30,8 @@ record AtomLine(Line line, List<Member> members, double bindingEv, double crossS
 
     /** Whether shape and area follow the tables closely enough to count as proof. */
     boolean regular() {
-        boolean shallow = bindingEv < SHALLOWEST_REGULAR && line.orbital().l() < 2;
+        int l = line.orbital().l();
+        boolean shallow = !main && bindingEv < (l == 0 ? SHALLOWEST_REGULAR_S : l == 1 ? SHALLOWEST_REGULAR : 0);
         return members.get(0).widthEv() <= WIDEST_REGULAR && !shallow;
     }
 

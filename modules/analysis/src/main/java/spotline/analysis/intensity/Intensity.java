@@ -1,5 +1,6 @@
 package spotline.analysis.intensity;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import spotline.analysis.background.Subtraction;
 import spotline.core.Estimate;
@@ -19,6 +20,7 @@ import spotline.spectra.Window;
  *     threshold
  * @param criticalLevel an area below it is not told from noise, counts eV; empty where the statistics are unknown
  * @param detectionLimit the smallest true area that is found reliably, counts eV; empty where the statistics are unknown
+ * @param separatedFrom elements whose lines were fitted beside this one, so that nothing of them is in the area
  */
 public record Intensity(
         Line line,
@@ -32,7 +34,12 @@ public record Intensity(
         boolean detected,
         OptionalDouble criticalLevel,
         OptionalDouble detectionLimit,
-        Subtraction subtraction) {
+        Subtraction subtraction,
+        List<String> separatedFrom) {
+    public Intensity {
+        separatedFrom = List.copyOf(separatedFrom);
+    }
+
     /** An intensity whose window holds the whole line. */
     public Intensity(
             Line line,
@@ -58,6 +65,7 @@ public record Intensity(
                 detected,
                 criticalLevel,
                 detectionLimit,
-                subtraction);
+                subtraction,
+                List.of());
     }
 }

@@ -115,7 +115,8 @@ public final class IntensityMeasurement {
                         detected,
                         level(levels.map(Levels::critical)),
                         level(levels.map(Levels::detection)),
-                        subtraction),
+                        subtraction,
+                        List.of()),
                 findings);
     }
 
@@ -148,7 +149,8 @@ public final class IntensityMeasurement {
                 detected,
                 level(levels.map(Levels::critical)),
                 level(levels.map(Levels::detection)),
-                line.subtraction()));
+                line.subtraction(),
+                List.of()));
     }
 
     /** Critical level and detection limit as areas of the whole line, counts eV. */

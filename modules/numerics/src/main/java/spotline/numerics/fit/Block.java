@@ -1,7 +1,6 @@
 package spotline.numerics.fit;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /** One data set at work: from parameters to weighted rows of derivatives by the free parameters it depends on. */
@@ -113,15 +112,20 @@ final class Block {
         for (int u = 0; u < used.length; u++) {
             double[] row = state.rows[u];
             if (!direct[u]) combine(u, state, row);
-            double[] weight = state.rowWeight;
-            for (int i = 0; i < n; i++) row[i] *= weight[i];
+            multiply(row, state.rowWeight, n);
         }
         return state.objective;
     }
 
+    private static void multiply(double[] row, double[] weight, int n) {
+        for (int i = 0; i < n; i++) row[i] *= weight[i];
+    }
+
     private void combine(int u, State state, double[] row) {
-        Arrays.fill(row, 0);
-        for (int s = 0; s < sources[u].length; s++) {
+        double[] first = state.raw[sources[u][0]];
+        double factor = ratios[u][0];
+        for (int i = 0; i < n; i++) row[i] = factor * first[i];
+        for (int s = 1; s < sources[u].length; s++) {
             double[] raw = state.raw[sources[u][s]];
             double ratio = ratios[u][s];
             for (int i = 0; i < n; i++) row[i] += ratio * raw[i];
@@ -165,5 +169,10 @@ final class Block {
             for (int l = 0; l <= k; l++) normal[used[k] * count + used[l]] += products[k * stride + l];
             descent[used[k]] += products[size * stride + k];
         }
+    }
+
+    void addDescent(State state, double[] descent) {
+        double[] residual = state.residual();
+        for (int u = 0; u < used.length; u++) descent[used[u]] += RowProducts.product(state.rows[u], residual, 0, n);
     }
 }

@@ -38,7 +38,7 @@ public record FitSettings(Method method, double tolerance, int maxIterations, do
             new FitSettings(Method.LEVENBERG_MARQUARDT, 1e-10, 200, 0.1, Scaling.WHEN_ABOVE_ONE);
     /** Short steps at first and many of them, to the last digit: for starts of which nothing is known. */
     public static final FitSettings CAUTIOUS =
-            new FitSettings(Method.LEVENBERG_MARQUARDT, 0, 100_000, 100, Scaling.WHEN_ABOVE_ONE);
+            new FitSettings(Method.LEVENBERG_MARQUARDT, 0, 100_000, 10, Scaling.WHEN_ABOVE_ONE);
 
     public FitSettings {
         requireNonNull(method, "method");

@@ -7,6 +7,8 @@ import spotline.core.Work;
 final class LevenbergMarquardt {
     /** Below this part of the objective a change of it is rounding. */
     private static final double RESOLUTION = 1e-13;
+    /** Above this part it never is: the residuals would have to be a billionth of the data. */
+    private static final double SURELY_RESOLVED = 1e-6;
     /** Below this pivot the normal matrix has lost too many digits and the rows are decomposed instead. */
     private static final double PIVOT_LIMIT = 1e-7;
     /** Below this pivot, and for smaller problems, the normal matrix is not approximated. */
@@ -30,6 +32,8 @@ final class LevenbergMarquardt {
     private final boolean projected;
     private double lambda;
     private double growth = 4;
+    private double ratio;
+    private int kept;
     private boolean exact;
     private int iterations;
     private int evaluations;
@@ -57,7 +61,7 @@ final class LevenbergMarquardt {
 
     private StopReason iterate() {
         Arrays.fill(space.scale, 0);
-        space.measureData(problem);
+        space.dataSize = Double.NaN;
         if (settings.method() != FitSettings.Method.LEVENBERG_MARQUARDT && space.anyLinear()) project(space.current);
         build();
         double lastExpected = Double.POSITIVE_INFINITY;
@@ -73,7 +77,7 @@ final class LevenbergMarquardt {
                 if (expected <= settings.tolerance() * objective) return StopReason.CONVERGED;
                 expected = findStep(lambda);
             }
-            boolean fine = expected < resolution(objective) * objective;
+            boolean fine = expected < SURELY_RESOLVED * objective && expected < resolution(objective) * objective;
             if (fine) {
                 if (expected > 0.9 * lastExpected && lambda < 1e-20 && ++stalled > 3)
                     return StopReason.PRECISION_REACHED;
@@ -88,8 +92,10 @@ final class LevenbergMarquardt {
             evaluate(space.trial);
             if (projected) project(space.trial);
             if (accept(expected, fine)) {
+                boolean keep = mayKeepNormal(fine);
                 space.swap();
-                build();
+                if (keep) space.buildDescent(space.current);
+                else build();
             } else if (projected) {
                 build();
             }
@@ -107,7 +113,7 @@ final class LevenbergMarquardt {
     private boolean accept(double expected, boolean fine) {
         double before = space.current.objective;
         double after = space.trial.objective;
-        double ratio = (before - after) / expected;
+        ratio = (before - after) / expected;
         if (fine && Math.abs(before - after) <= 10 * resolution(before) * before) ratio = 1;
         if (!Double.isFinite(after) || !(ratio > LEAST_AGREEMENT)) {
             lambda = Math.max(lambda, 1e-12) * growth;
@@ -116,15 +122,24 @@ final class LevenbergMarquardt {
         }
         growth = 4;
         if (fine) lambda *= 1e-3;
-        else if (Math.abs(ratio - 1) < 0.1) lambda *= 0.1;
+        else if (Math.abs(ratio - 1) < 0.1) lambda *= 0.02;
         else if (ratio > 0.75) lambda *= 0.2;
         else if (ratio < 0.25) lambda *= 4;
         if (lambda < 1e-40) lambda = 0;
         return true;
     }
 
+    /** Late steps that go as expected and change little do with the normal matrix of the step before, twice at most. */
+    private boolean mayKeepNormal(boolean fine) {
+        double gain = 1 - space.trial.objective / space.current.objective;
+        boolean keep = !exact && !projected && !fine && kept < 2 && gain < 0.02 && Math.abs(ratio - 1) < 0.1;
+        kept = keep ? kept + 1 : 0;
+        return keep;
+    }
+
     /** The part of the objective that the rounding of the residuals, differences of larger numbers, can make up. */
     private double resolution(double objective) {
+        if (Double.isNaN(space.dataSize)) space.measureData(problem);
         return RESOLUTION + 4e-16 * Math.sqrt(space.dataSize / objective);
     }
 

@@ -1,5 +1,7 @@
 package spotline.numerics.fit;
 
+import java.util.Arrays;
+
 /**
  * Products of all pairs of rows, in blocks of 4 by 4 that stay in registers: a loop over one pair would wait for each
  * addition to finish.
@@ -41,7 +43,7 @@ final class NormalMatrix {
         }
         for (int b = 0; b < masks.length; b++) {
             for (int c = 0; c <= b; c++) {
-                java.util.Arrays.fill(sums, 0);
+                Arrays.fill(sums, 0);
                 addRuns(rows, 4 * b, 4 * c, masks[b] | masks[c]);
                 store(4 * b, 4 * c, out);
             }
@@ -60,7 +62,7 @@ final class NormalMatrix {
             double[] row = rows[k];
             double total = 0;
             for (int t = 0; t < tiles; t++) {
-                energy[t] = energy(row, t * tile, Math.min(n, (t + 1) * tile));
+                energy[t] = RowProducts.product(row, row, t * tile, Math.min(n, (t + 1) * tile));
                 total += energy[t];
             }
             double least = NEGLECTED * total / tiles;
@@ -69,22 +71,6 @@ final class NormalMatrix {
             }
         }
         return mask;
-    }
-
-    private static double energy(double[] row, int from, int to) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int i = from;
-        for (; i < to - 3; i += 4) {
-            a = Math.fma(row[i], row[i], a);
-            b = Math.fma(row[i + 1], row[i + 1], b);
-            c = Math.fma(row[i + 2], row[i + 2], c);
-            d = Math.fma(row[i + 3], row[i + 3], d);
-        }
-        for (; i < to; i++) a = Math.fma(row[i], row[i], a);
-        return (a + b) + (c + d);
     }
 
     private void addRuns(double[][] rows, int k, int l, long mask) {
@@ -97,119 +83,31 @@ final class NormalMatrix {
             int from = t * tile;
             while (t < tiles && (mask >>> t & 1) != 0) t++;
             int to = Math.min(n, t * tile);
-            if (k == l) {
-                diagonal(row(rows, k), row(rows, k + 1), row(rows, k + 2), row(rows, k + 3), from, to, sums);
-            } else {
-                block(
-                        row(rows, k),
-                        row(rows, k + 1),
-                        row(rows, k + 2),
-                        row(rows, k + 3),
-                        row(rows, l),
-                        row(rows, l + 1),
-                        row(rows, l + 2),
-                        row(rows, l + 3),
-                        from,
-                        to,
-                        sums);
-            }
+            addRun(rows, k, l, from, to);
+        }
+    }
+
+    private void addRun(double[][] rows, int k, int l, int from, int to) {
+        double[] a0 = rows[k];
+        double[] a1 = row(rows, k + 1);
+        double[] a2 = row(rows, k + 2);
+        double[] a3 = row(rows, k + 3);
+        if (k == l) {
+            RowProducts.square(a0, a1, a2, a3, from, to, sums);
+            return;
+        }
+        double[] b0 = rows[l];
+        double[] b1 = rows[l + 1];
+        double[] b2 = rows[l + 2];
+        double[] b3 = rows[l + 3];
+        switch (rowCount - k) {
+            case 1 -> RowProducts.oneByFour(a0, b0, b1, b2, b3, from, to, sums);
+            case 2, 3 -> RowProducts.threeByFour(a0, a1, a2, b0, b1, b2, b3, from, to, sums);
+            default -> RowProducts.fourByFour(a0, a1, a2, a3, b0, b1, b2, b3, from, to, sums);
         }
     }
 
     private double[] row(double[][] rows, int k) {
         return k < rowCount ? rows[k] : zeros;
-    }
-
-    private static void diagonal(double[] a0, double[] a1, double[] a2, double[] a3, int from, int to, double[] sums) {
-        double s00 = sums[0];
-        double s10 = sums[4], s11 = sums[5];
-        double s20 = sums[8], s21 = sums[9], s22 = sums[10];
-        double s30 = sums[12], s31 = sums[13], s32 = sums[14], s33 = sums[15];
-        for (int i = from; i < to; i++) {
-            double x = a0[i];
-            double y = a1[i];
-            double z = a2[i];
-            double t = a3[i];
-            s00 = Math.fma(x, x, s00);
-            s10 = Math.fma(y, x, s10);
-            s11 = Math.fma(y, y, s11);
-            s20 = Math.fma(z, x, s20);
-            s21 = Math.fma(z, y, s21);
-            s22 = Math.fma(z, z, s22);
-            s30 = Math.fma(t, x, s30);
-            s31 = Math.fma(t, y, s31);
-            s32 = Math.fma(t, z, s32);
-            s33 = Math.fma(t, t, s33);
-        }
-        sums[0] = s00;
-        sums[4] = s10;
-        sums[5] = s11;
-        sums[8] = s20;
-        sums[9] = s21;
-        sums[10] = s22;
-        sums[12] = s30;
-        sums[13] = s31;
-        sums[14] = s32;
-        sums[15] = s33;
-    }
-
-    private static void block(
-            double[] a0,
-            double[] a1,
-            double[] a2,
-            double[] a3,
-            double[] b0,
-            double[] b1,
-            double[] b2,
-            double[] b3,
-            int from,
-            int to,
-            double[] sums) {
-        double s00 = sums[0], s01 = sums[1], s02 = sums[2], s03 = sums[3];
-        double s10 = sums[4], s11 = sums[5], s12 = sums[6], s13 = sums[7];
-        double s20 = sums[8], s21 = sums[9], s22 = sums[10], s23 = sums[11];
-        double s30 = sums[12], s31 = sums[13], s32 = sums[14], s33 = sums[15];
-        for (int i = from; i < to; i++) {
-            double x = b0[i];
-            double y = b1[i];
-            double z = b2[i];
-            double t = b3[i];
-            double a = a0[i];
-            s00 = Math.fma(a, x, s00);
-            s01 = Math.fma(a, y, s01);
-            s02 = Math.fma(a, z, s02);
-            s03 = Math.fma(a, t, s03);
-            a = a1[i];
-            s10 = Math.fma(a, x, s10);
-            s11 = Math.fma(a, y, s11);
-            s12 = Math.fma(a, z, s12);
-            s13 = Math.fma(a, t, s13);
-            a = a2[i];
-            s20 = Math.fma(a, x, s20);
-            s21 = Math.fma(a, y, s21);
-            s22 = Math.fma(a, z, s22);
-            s23 = Math.fma(a, t, s23);
-            a = a3[i];
-            s30 = Math.fma(a, x, s30);
-            s31 = Math.fma(a, y, s31);
-            s32 = Math.fma(a, z, s32);
-            s33 = Math.fma(a, t, s33);
-        }
-        sums[0] = s00;
-        sums[1] = s01;
-        sums[2] = s02;
-        sums[3] = s03;
-        sums[4] = s10;
-        sums[5] = s11;
-        sums[6] = s12;
-        sums[7] = s13;
-        sums[8] = s20;
-        sums[9] = s21;
-        sums[10] = s22;
-        sums[11] = s23;
-        sums[12] = s30;
-        sums[13] = s31;
-        sums[14] = s32;
-        sums[15] = s33;
     }
 }

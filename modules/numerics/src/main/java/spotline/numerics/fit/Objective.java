@@ -26,24 +26,7 @@ final class Objective {
         if (weighting instanceof Weighting.Given given) System.arraycopy(given.inverse(), 0, rowWeight, 0, n);
         else Arrays.fill(rowWeight, 0, n, 1);
         for (int i = 0; i < n; i++) residual[i] = (y[i] - mu[i]) * rowWeight[i];
-        return sumOfSquares(residual, n);
-    }
-
-    /** In four sums, so that no addition waits for the one before. */
-    private static double sumOfSquares(double[] r, int n) {
-        double a = 0;
-        double b = 0;
-        double c = 0;
-        double d = 0;
-        int i = 0;
-        for (; i < n - 3; i += 4) {
-            a = Math.fma(r[i], r[i], a);
-            b = Math.fma(r[i + 1], r[i + 1], b);
-            c = Math.fma(r[i + 2], r[i + 2], c);
-            d = Math.fma(r[i + 3], r[i + 3], d);
-        }
-        for (; i < n; i++) a = Math.fma(r[i], r[i], a);
-        return (a + b) + (c + d);
+        return RowProducts.product(residual, residual, 0, n);
     }
 
     private static double poisson(

@@ -3,6 +3,7 @@ package spotline.numerics.fit;
 import static java.util.Objects.requireNonNull;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import spotline.numerics.shape.LineShape;
 import spotline.numerics.shape.ShapeParameter;
@@ -37,6 +38,7 @@ public final class PeakModel implements ModelFunction {
     private final double origin;
     private final List<Curve> curves;
     private final double[] additive;
+    private final double[][] powers; // of (x - origin)
     private final List<String> names;
 
     private PeakModel(
@@ -48,6 +50,10 @@ public final class PeakModel implements ModelFunction {
         this.curves = List.copyOf(curves);
         this.additive = additive;
         names = names(components, degree, curves);
+        powers = new double[degree + 1][x.length];
+        for (int k = 0; k <= degree; k++) {
+            for (int i = 0; i < x.length; i++) powers[k][i] = k == 0 ? 1 : powers[k - 1][i] * (x[i] - origin);
+        }
     }
 
     /** A model of nothing yet on these abscissae. */
@@ -180,16 +186,13 @@ public final class PeakModel implements ModelFunction {
 
     private void addBackground(double[] p, int at, double[] out) {
         for (int i = 0; i < additive.length; i++) out[i] += additive[i];
-        for (int i = 0; degree >= 0 && i < out.length; i++) {
-            double sum = p[at + degree];
-            for (int k = degree - 1; k >= 0; k--) sum = sum * (x[i] - origin) + p[at + k];
-            out[i] += sum;
-        }
+        for (int k = 0; k <= degree; k++) addProduct(out, p[at + k], powers[k]);
         int curve = at + degree + 1;
-        for (Curve more : curves) {
-            double amplitude = p[curve++];
-            for (int i = 0; i < out.length; i++) out[i] += amplitude * more.values()[i];
-        }
+        for (Curve more : curves) addProduct(out, p[curve++], more.values());
+    }
+
+    private static void addProduct(double[] out, double factor, double[] curve) {
+        for (int i = 0; i < out.length; i++) out[i] += factor * curve[i];
     }
 
     @Override
@@ -203,12 +206,12 @@ public final class PeakModel implements ModelFunction {
 
         @Override
         public void values(double[] p, double[] values) {
-            java.util.Arrays.fill(values, 0);
+            Arrays.fill(values, 0);
             int at = 0;
             for (Component component : components) {
                 component.shape().unitArea(x, p, at, unit, scratch);
                 double area = p[at + LineShape.AREA];
-                for (int i = 0; i < unit.length; i++) values[i] += area * unit[i];
+                addProduct(values, area, unit);
                 at += component.shape().parameterCount();
             }
             addBackground(p, at, values);
@@ -216,20 +219,17 @@ public final class PeakModel implements ModelFunction {
 
         @Override
         public boolean derivatives(double[] p, double[] values, double[][] rows) {
-            java.util.Arrays.fill(values, 0);
+            Arrays.fill(values, 0);
             int at = 0;
             for (Component component : components) {
                 component.shape().derivatives(x, p, at, rows, at, scratch);
                 double area = p[at + LineShape.AREA];
                 double[] shape = rows[at + LineShape.AREA];
-                for (int i = 0; i < shape.length; i++) values[i] += area * shape[i];
+                addProduct(values, area, shape);
                 at += component.shape().parameterCount();
             }
             addBackground(p, at, values);
-            for (int k = 0; k <= degree; k++) {
-                double[] row = rows[at + k];
-                for (int i = 0; i < row.length; i++) row[i] = k == 0 ? 1 : rows[at + k - 1][i] * (x[i] - origin);
-            }
+            for (int k = 0; k <= degree; k++) System.arraycopy(powers[k], 0, rows[at + k], 0, x.length);
             int curve = at + degree + 1;
             for (Curve more : curves) System.arraycopy(more.values(), 0, rows[curve++], 0, x.length);
             return true;

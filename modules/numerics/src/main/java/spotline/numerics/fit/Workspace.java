@@ -117,6 +117,13 @@ final class Workspace {
         normalIsExact = exact;
     }
 
+    /** The descent alone; the normal matrix stays that of an earlier point. */
+    void buildDescent(Point point) {
+        Arrays.fill(descent, 0);
+        for (int d = 0; d < blocks.length; d++) blocks[d].addDescent(point.states[d], descent);
+        normalIsExact = false;
+    }
+
     void swap() {
         Point kept = current;
         current = trial;

@@ -23,6 +23,25 @@ public sealed interface LineShape
     int POSITION = 0;
     int AREA = 1;
 
+    /**
+     * The shape of this name, as in a fit model, with area limits of 20 eV to both sides where its integral diverges; empty for
+     * an unknown name, and for {@code template}, which needs its samples.
+     */
+    static Optional<LineShape> named(String name) {
+        List<LineShape> all = List.of(
+                new Gaussian(),
+                new Lorentzian(),
+                new GaussianLorentzianSum(),
+                new GaussianLorentzianProduct(),
+                new Voigt(),
+                new DoniachSunjic(),
+                new VoigtExponentialTail());
+        for (LineShape shape : all) {
+            if (shape.name().equals(name)) return Optional.of(shape);
+        }
+        return Optional.empty();
+    }
+
     /** As in a fit model: lower-case words joined by hyphens. */
     String name();
 

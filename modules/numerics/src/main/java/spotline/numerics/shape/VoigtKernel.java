@@ -3,10 +3,10 @@ package spotline.numerics.shape;
 /**
  * w, w' and w + z w' along a line of constant imaginary part, over whole arrays.
  *
- * <p>Where |z| is below 8 this is the expansion of J. A. C. Weideman, SIAM J. Numer. Anal. 31 (1994) 1497, N = 40 (3e-15 of
+ * <p>Where |z| is below 8 this is the expansion of J. A. C. Weideman, SIAM J. Numer. Anal. 31 (1994) 1497, N = 38 (3e-15 of
  * |w|); above, the asymptotic series.
  *
- * <p>Where the real part is vanishingly small beside the imaginary one (a Lorentzian width under about 2 % of the Gaussian
+ * <p>Where the real part is vanishingly small beside the imaginary one (a Lorentzian width under about 7 % of the Gaussian
  * one, away from the centre) points go through {@link Faddeeva} one by one, which keeps the digits of each.
  */
 final class VoigtKernel {
@@ -43,8 +43,8 @@ final class VoigtKernel {
         double distantHalf = y < DISTANT ? Math.sqrt(DISTANT * DISTANT - y * y) / scale : 0;
         int a = ShapeScratch.firstFrom(x, position - distantHalf);
         int b = ShapeScratch.firstFrom(x, position - nearHalf);
-        int c = ShapeScratch.firstAbove(x, position + nearHalf);
-        int d = ShapeScratch.firstAbove(x, position + distantHalf);
+        int c = y < NEAR ? ShapeScratch.firstAbove(x, position + nearHalf) : b;
+        int d = y < DISTANT ? ShapeScratch.firstAbove(x, position + distantHalf) : c;
         lane.far(0, a, true);
         lane.far(a, b, false);
         lane.far(c, d, false);

@@ -243,5 +243,7 @@ class LineShapeTest {
         assertThat(shape.parameters().get(0).unit()).isEqualTo("eV");
         assertThat(shape.parameters().get(1).unit()).isEqualTo("counts eV");
         assertThat(shape.name()).matches("[a-z]+(-[a-z]+)*");
+        assertThat(LineShape.named(shape.name()).map(LineShape::name).orElse("template"))
+                .isEqualTo(shape.name());
     }
 }

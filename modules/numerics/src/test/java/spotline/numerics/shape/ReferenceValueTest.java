@@ -42,6 +42,27 @@ class ReferenceValueTest {
         }
     }
 
+    @Test
+    void theKernelsDerivativesAgreeWithThoseOfOnePoint() {
+        double[] x = new double[801];
+        for (int i = 0; i < x.length; i++) x[i] = -20 + 0.05 * i;
+        double[] point = new double[6];
+        for (double y : new double[] {0, 1e-7, 0.01, 0.059, 0.061, 0.3, 2, 7.99, 8.01, 12, 15.9, 16.1, 100, 1e6}) {
+            double[][] w = new double[6][x.length];
+            VoigtKernel.evaluate(x, 0, 1, y, w, new double[0], new ShapeScratch());
+            for (int i = 0; i < x.length; i++) {
+                Faddeeva.withDerivatives(x[i], y, point);
+                double slope = Math.hypot(point[2], point[3]);
+                double sum = Math.hypot(point[4], point[5]);
+                String what = "x " + x[i] + " y " + y;
+                assertThat(w[1][i]).as(what).isCloseTo(point[2], within(1e-12 * slope));
+                assertThat(w[2][i]).as(what).isCloseTo(point[3], within(1e-12 * slope));
+                assertThat(w[3][i]).as(what).isCloseTo(point[4], within(2e-11 * sum));
+                assertThat(w[5][i]).as(what).isCloseTo(point[5], within(2e-11 * sum));
+            }
+        }
+    }
+
     // computed with mpmath 1.3.0, 30 digits: header of the table
     @Test
     void voigtWidthAndHeightAgreeWithTheTable() {

@@ -5,14 +5,19 @@ import java.awt.Font;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.jfree.chart.annotations.XYLineAnnotation;
 import org.jfree.chart.annotations.XYTextAnnotation;
+import org.jfree.chart.axis.AxisSpace;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.DefaultXYDataset;
 import spotline.analysis.identify.Identification;
+import spotline.analysis.identify.SurveyModel;
 import spotline.report.text.Shown;
 import spotline.run.LinkedSpectrum;
 import spotline.spectra.BindingScan;
@@ -33,7 +38,69 @@ public final class SurveyFigure {
     private SurveyFigure() {}
 
     public static Figure of(LinkedSpectrum spectrum, Identification identification, String name) {
-        BindingScan scan = spectrum.scan();
+        XYPlot plot = plot(spectrum.scan(), identification);
+        return new Figure(Plots.svg(plot, name, WIDTH, HEIGHT), describe(spectrum.scan(), identification), List.of());
+    }
+
+    /** The survey with the fitted model drawn over it and the residual beneath, as a file of its own. */
+    public static String withModel(BindingScan scan, Identification identification, String title) {
+        XYPlot survey = plot(scan, identification);
+        Optional<SurveyModel> model = identification.detail().map(Identification.Detail::model);
+        CombinedDomainXYPlot both = new CombinedDomainXYPlot(survey.getDomainAxis());
+        both.setGap(10);
+        both.setInsets(new RectangleInsets(Plots.TOP + 6, 0, 0, Plots.RIGHT));
+        AxisSpace bottom = new AxisSpace();
+        bottom.setBottom(Plots.BOTTOM);
+        both.setFixedDomainAxisSpace(bottom);
+        model.ifPresent(m -> addModel(survey, m, IntensityScale.of(scan)));
+        both.add(part(survey), 5);
+        model.ifPresent(m -> both.add(part(residual(m)), 1));
+        XYTextAnnotation heading = new XYTextAnnotation(
+                title,
+                scan.range().highEv() - 0.01 * scan.range().widthEv(),
+                survey.getRangeAxis().getUpperBound() * 0.97);
+        heading.setFont(FONT);
+        heading.setTextAnchor(TextAnchor.CENTER_LEFT);
+        survey.addAnnotation(heading);
+        String svg = Plots.svg(both, "survey", WIDTH, HEIGHT + 110);
+        return svg.replaceFirst("<svg ", "<svg xmlns=\"http://www.w3.org/2000/svg\" ")
+                .replaceFirst("(<svg [^>]*?)xmlns='http://www.w3.org/2000/svg'", "$1");
+    }
+
+    private static XYPlot part(XYPlot plot) {
+        plot.setFixedDomainAxisSpace(null);
+        plot.setInsets(RectangleInsets.ZERO_INSETS);
+        return plot;
+    }
+
+    private static void addModel(XYPlot survey, SurveyModel model, IntensityScale scale) {
+        DefaultXYDataset curves = new DefaultXYDataset();
+        Plots.add(curves, "background", model.energies(), scale.of(model.background()));
+        Plots.add(curves, "fitted sum", model.energies(), scale.of(model.fittedSum()));
+        survey.setDataset(1, curves);
+        survey.setRenderer(1, Plots.lines(CurveStyle.BACKGROUND, CurveStyle.SUM));
+    }
+
+    /** In standard deviations of counting and of what the model may be wrong by. */
+    private static XYPlot residual(SurveyModel model) {
+        double[] rest = model.residual();
+        double[] deviation = model.standardDeviation();
+        double[] sizes = new double[rest.length];
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] = deviation[i] > 0 ? rest[i] / deviation[i] : 0;
+            sizes[i] = Math.abs(rest[i]);
+        }
+        Arrays.sort(sizes);
+        // A few channels beside a steep edge must not flatten all the others: they run out of the frame instead.
+        double reach = Math.max(4, 1.3 * sizes[(int) (0.99 * (sizes.length - 1))]);
+        DefaultXYDataset data = new DefaultXYDataset();
+        Plots.add(data, "residual", model.energies(), rest);
+        NumberAxis range = Plots.axis("Residual / \u03c3");
+        range.setRange(-reach, reach);
+        return Plots.plot(data, new NumberAxis(), range, Plots.lines(CurveStyle.MEASURED));
+    }
+
+    private static XYPlot plot(BindingScan scan, Identification identification) {
         IntensityScale scale = IntensityScale.of(scan);
         double[] energies = scan.energies();
         double[] counts = scale.of(scan.counts());
@@ -66,7 +133,7 @@ public final class SurveyFigure {
             text.setRotationAngle(-Math.PI / 2);
             plot.addAnnotation(text);
         }
-        return new Figure(Plots.svg(plot, name, WIDTH, HEIGHT), describe(scan, identification), List.of());
+        return plot;
     }
 
     private static void mark(XYPlot plot, double fromEv, double apex, double toEv, double foot, double countsPerPixel) {
