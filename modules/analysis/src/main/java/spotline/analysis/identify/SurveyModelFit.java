@@ -44,6 +44,10 @@ final class SurveyModelFit {
 
     private static final double[] LOSSES = {4.5, 7.5, 11, 15, 19.5, 25};
     private static final double[] LOSS_WIDTHS = {3, 3.5, 4.5, 5, 6, 7};
+    /** Behind C 1s aromatic shake-up lies at 6.6 eV and plasmons at over 20 eV; between them lies K 2p. */
+    private static final double CARBON_SHAKE_UP = 7;
+
+    private static final double CARBON_LOSS = 14;
     private static final double[] AUGER_OFFSETS = {-5, -2, 1, 4, 8};
 
     final Templates templates;
@@ -208,6 +212,7 @@ final class SurveyModelFit {
         if (member.strong()) {
             double amount = Math.max(member.amount(), 1e-12);
             for (int j = 0; j < LOSSES.length; j++) {
+                if (member.symbol().equals("C") && LOSSES[j] > CARBON_SHAKE_UP && LOSSES[j] < CARBON_LOSS) continue;
                 int c = design.add(
                         Design.Kind.LOSS, owner, j, u, templates.losses(emitter, u, LOSSES[j], LOSS_WIDTHS[j]));
                 if (c >= 0) design.expect(c, 0, LOSS_DEVIATION * shakeUp(member.atom(), j) * amount);
