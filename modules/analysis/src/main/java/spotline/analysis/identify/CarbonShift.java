@@ -103,11 +103,7 @@ final class CarbonShift {
         for (int k = 0; k < GROUPS.length; k++) {
             templates.peak(shape, position + GROUPS[k], area * SHARES[k]).addTo(sum, 1);
         }
-        Design.White white = model.design.white(sum);
-        double push = white.dot(residual);
-        if (push <= 0) return 0;
-        double free = white.square() - square(base.factor.forward(base.couplings(white)));
-        return free > 0 ? push * push / free : 0;
+        return base.added(model.design.white(sum), residual).gain();
     }
 
     /** Gain by an envelope whose shares may depart from the usual ones; {@code scale} as the root of its gain. */
@@ -144,11 +140,5 @@ final class CarbonShift {
         double gained = 0;
         for (int k = 0; k < n; k++) gained += solution.value(k) * g[k];
         return gained;
-    }
-
-    private static double square(double[] z) {
-        double sum = 0;
-        for (double value : z) sum += value * value;
-        return sum;
     }
 }

@@ -40,8 +40,8 @@ final class QuickComposition {
         double proven = 0;
         for (int e = 0; e < model.members.size(); e++) {
             String symbol = model.members.get(e).symbol();
-            boolean present = elements.stream()
-                    .anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
+            boolean present =
+                    elements.stream().anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
             if (present && model.active(e)) proven += model.amount(e);
         }
         for (int e = 0; e < model.members.size(); e++) {
@@ -50,8 +50,8 @@ final class QuickComposition {
             String symbol = model.members.get(e).symbol();
             boolean modest = amount < LARGEST_UNPROVEN * proven || ModelSelection.EVERYWHERE.contains(symbol);
             boolean counted = elements.stream()
-                    .anyMatch(s -> s.element().equals(symbol)
-                            && (s.verdict() == Verdict.PRESENT || (counts(s) && modest)));
+                    .anyMatch(s ->
+                            s.element().equals(symbol) && (s.verdict() == Verdict.PRESENT || (counts(s) && modest)));
             if (anyPresent && !counted) continue;
             owners.add(e);
             amounts.add(Estimate.of(amount, "survey model " + symbol, model.amountDeviation(e))
