@@ -26,6 +26,8 @@ import spotline.reference.ReferenceData;
  * themselves and gathered in the order of the holder run.
  */
 public final class RunPipeline {
+    private static final int STEPS_KEPT = 20_000;
+
     private final ReferenceData reference;
     private final String programVersion;
     private final Memo memo;
@@ -43,9 +45,11 @@ public final class RunPipeline {
 
     /** @param planFindings of the mounting checks, repeated in the result */
     public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        SpotTreatment treatment = new SpotTreatment(reference, memo);
+        // Some spots are treated twice: only what differs runs again.
+        Memo steps = memo == Memo.NONE ? new BoundedMemo(STEPS_KEPT) : memo;
+        SpotTreatment treatment = new SpotTreatment(reference, steps);
         List<SpotInput> inputs =
-                new ReferenceSpots(reference, treatment, memo).applied(run, work).spots();
+                new ReferenceSpots(reference, treatment, steps).applied(run, work).spots();
         List<SpotResult> first = treatSpots(treatment, inputs, threads, work);
         List<SpotInput> alike = ReplicateBackgrounds.alike(inputs, first);
         List<SpotResult> again = treatedAgain(treatment, inputs, alike, first, threads, work);
