@@ -5,15 +5,20 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import spotline.report.html.ReportPage;
 import spotline.report.json.ResultJson;
 import spotline.report.table.ChargeCsv;
 import spotline.report.table.CompositionCsv;
+import spotline.report.table.CompositionLatex;
+import spotline.report.table.CompositionMarkdown;
 import spotline.report.table.ElementsCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
 import spotline.report.table.SamplesCsv;
+import spotline.report.table.StatesCsv;
+import spotline.report.workbook.CompositionWorkbook;
 import spotline.run.RunResult;
 
 /**
@@ -50,9 +55,13 @@ public final class ResultFiles {
         files.put(ElementsCsv.FILE, ElementsCsv.of(result));
         files.put(IntensitiesCsv.FILE, IntensitiesCsv.of(result));
         files.put(PeaksCsv.FILE, PeaksCsv.of(result));
+        files.put(StatesCsv.FILE, StatesCsv.of(result));
         files.put(FindingsCsv.FILE, FindingsCsv.of(result.findings()));
         files.put(ResultJson.FILE, ResultJson.of(result));
         files.put(ReportPage.FILE, ReportPage.of(result));
+        files.put(CompositionMarkdown.FILE, CompositionMarkdown.of(result));
+        files.put(CompositionLatex.FILE, CompositionLatex.of(result));
+        files.put(CompositionWorkbook.FILE, CompositionWorkbook.of(result, Optional.empty()));
         return files;
     }
 }

@@ -75,7 +75,11 @@ class ResultFilesTest {
                             "peaks.csv",
                             "findings.csv",
                             "result.json",
-                            "report.html");
+                            "report.html",
+                            "states.csv",
+                            "composition.md",
+                            "composition.tex",
+                            "composition.xlsx");
         }
     }
 

@@ -26,6 +26,10 @@ public final class ChargeCsv {
     private ChargeCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             ChargeReference charge = spot.charge();
@@ -43,6 +47,6 @@ public final class ChargeCsv {
                     .number(charge.standardUncertainty())
                     .text(charge.verdict().word()));
         }
-        return table.bytes();
+        return table;
     }
 }
