@@ -19,6 +19,7 @@ public record Treatment(
         IntensitySettings survey,
         FactorSettings factors,
         PreparationSettings prepare,
+        PeakFitSettings peakFit,
         QuantifySettings quantify,
         Limits limits,
         JsonNode json) {}

@@ -13,7 +13,11 @@ import spotline.report.print.MarkImage;
  * @param css added after the style of the pages
  */
 public record Letterhead(
-        Optional<String> name, Optional<MarkImage> mark, Optional<String> footer, Optional<String> contact, String css) {
+        Optional<String> name,
+        Optional<MarkImage> mark,
+        Optional<String> footer,
+        Optional<String> contact,
+        String css) {
     public static final Letterhead NONE =
             new Letterhead(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), "");
 

@@ -14,6 +14,7 @@ import spotline.analysis.identify.LineSeen;
 import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.StateShare;
 import spotline.core.Estimate;
 import spotline.holder.SpectrumRole;
 import spotline.report.facts.RowState;
@@ -42,6 +43,7 @@ final class SpotJson {
             entry.set("composition", JsonTree.list(variant.rows(), row -> row(spot, row)));
             return entry;
         }));
+        node.set("states", JsonTree.list(spot.states(), SpotJson::state));
         node.set("findings", JsonTree.list(spot.findings(), ResultJson::finding));
         JsonNode treatment = treatments.get(spot.spot());
         node.set("treatment", treatment == null ? NullNode.getInstance() : JsonTree.settings(treatment));
@@ -169,6 +171,16 @@ final class SpotJson {
         node.set("area", estimate(peak.area()));
         node.put("areaUnit", Spectra.areaUnit(spot, peak.spectrum()));
         node.set("reducedChiSquare", JsonTree.number(peak.reducedChiSquare()));
+        return node;
+    }
+
+    private static JsonNode state(StateShare state) {
+        ObjectNode node = JsonTree.object()
+                .put("element", state.element())
+                .put("line", state.line())
+                .put("state", state.state());
+        node.set("atomicPercent", state.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
+        node.set("fractionOfElement", estimate(state.fractionOfElement()));
         return node;
     }
 
