@@ -28,10 +28,11 @@ final class BudgetBlock {
         Tables.begin(page, "budget", headings);
         for (Quantified row : rows) {
             UncertaintyBudget budget = budget(row);
+            int decimals = decimals(budget);
             page.open("tr").element("th", row.element(), "scope", "row");
             for (UncertaintySource source : sources) {
                 Double part = budget.parts().get(source);
-                Tables.number(page, part == null ? "\u2013" : DisplayNumber.limit(part));
+                Tables.number(page, part == null ? "\u2013" : DisplayNumber.fixed(part, decimals));
             }
             Estimate percent = row.atomicPercent().orElseThrow();
             Tables.number(
@@ -48,6 +49,12 @@ final class BudgetBlock {
                 "Standard uncertainties; the squares of a row\u2019s parts add up to the square of the whole.",
                 "class",
                 "note");
+    }
+
+    /** Two digits of the largest part, for all of them. */
+    private static int decimals(UncertaintyBudget budget) {
+        double largest = budget.parts().values().stream().mapToDouble(u -> u).max().orElse(1);
+        return Math.max(0, Math.min(4, 1 - (int) Math.floor(Math.log10(largest))));
     }
 
     private static UncertaintyBudget budget(Quantified row) {

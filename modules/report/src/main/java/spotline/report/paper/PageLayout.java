@@ -25,9 +25,11 @@ final class PageLayout {
     private final Typeface typeface;
     private final double widthMm;
     private final double pageMm;
+    private final double mmPerPixel;
     private final List<Piece> pieces = new ArrayList<>();
 
-    private PageLayout(Typeface typeface, double widthMm, double pageMm) {
+    private PageLayout(Typeface typeface, double widthMm, double pageMm, double mmPerPixel) {
+        this.mmPerPixel = mmPerPixel;
         this.typeface = typeface;
         this.widthMm = widthMm;
         this.pageMm = pageMm;
@@ -35,7 +37,7 @@ final class PageLayout {
 
     /** @param pageMm height that the highest piece may have */
     static List<Piece> of(Typeface typeface, PageNode.Element element, double widthMm, double pageMm) {
-        PageLayout layout = new PageLayout(typeface, widthMm, pageMm);
+        PageLayout layout = new PageLayout(typeface, widthMm, pageMm, widthMm / PAGE_PIXELS);
         element.elements().forEach(layout::add);
         return layout.pieces;
     }
@@ -51,7 +53,7 @@ final class PageLayout {
             case "ul", "ol" -> list(element);
             case "dl" -> facts(element);
             case "table" -> pieces.addAll(TableLayout.of(typeface, element, widthMm, pageMm));
-            case "figure" -> pieces.add(figure(element, widthMm, widthMm / PAGE_PIXELS));
+            case "figure" -> pieces.add(figure(element, widthMm, mmPerPixel));
             case "img" -> image(element);
             default -> container(element);
         }
@@ -168,18 +170,18 @@ final class PageLayout {
     }
 
     /** A drawing with its words, as one piece. */
-    private Piece figure(PageNode.Element figure, double roomMm, double mmPerPixel) {
+    private Piece figure(PageNode.Element figure, double roomMm, double most) {
         List<Piece> parts = new ArrayList<>();
         figure.drawing().ifPresent(drawing -> {
             double[] size = drawing.size();
             // Never wider than its room, never higher than most of a page.
-            double scale = Math.min(mmPerPixel, Math.min(roomMm / size[0], 0.8 * pageMm / size[1]));
+            double scale = Math.min(most, Math.min(roomMm / size[0], 0.8 * pageMm / size[1]));
             double width = size[0] * scale;
             double height = size[1] * scale;
             parts.add(Piece.of(
                     height + 0.8, (page, x, y) -> page.add(new Mark.Vector(x, y, width, height, drawing.svg()))));
         });
-        PageLayout words = new PageLayout(typeface, roomMm, pageMm);
+        PageLayout words = new PageLayout(typeface, roomMm, pageMm, mmPerPixel);
         figure.elements().filter(e -> !e.is("drawing")).forEach(words::add);
         parts.addAll(words.pieces);
         parts.add(Piece.space(1.5));
@@ -200,7 +202,7 @@ final class PageLayout {
         double half = (widthMm - BESIDE_GAP_MM) / 2;
         List<List<Piece>> columns = new ArrayList<>();
         for (PageNode.Element part : element.elements().toList()) {
-            PageLayout column = new PageLayout(typeface, half, pageMm);
+            PageLayout column = new PageLayout(typeface, half, pageMm, mmPerPixel);
             column.add(part);
             columns.add(column.pieces);
         }

@@ -21,12 +21,13 @@ import spotline.report.print.Weight;
  * <p>Errors: {@link IllegalStateException} when the page is not well-formed XML.
  */
 public final class PagePdf {
+    private static final double MARGIN_MM = 13;
     private static final double HEAD_MM = 7;
     private static final double FOOT_MM = 8;
     private static final double SMALL_MM = 2.1;
 
     private final Typeface typeface;
-    private final Frame frame = Frame.of(Paper.A4, false);
+    private final Frame frame = Frame.within(Paper.A4, MARGIN_MM);
     private final List<Canvas> pages = new ArrayList<>();
     private final List<SheetPages.Bookmark> bookmarks = new ArrayList<>();
     private double y;

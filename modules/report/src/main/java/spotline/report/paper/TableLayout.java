@@ -92,7 +92,7 @@ final class TableLayout {
             if (column < row.size())
                 natural = Math.max(natural, row.get(column).text().naturalMm(size));
         }
-        return natural;
+        return natural + 0.2;
     }
 
     private List<List<Cell>> all() {

@@ -15,6 +15,12 @@ public record Frame(double paperWidthMm, double paperHeightMm, double widthMm, d
                 : new Frame(paper.shortMm(), paper.longMm(), acrossShort, acrossLong);
     }
 
+    /** An upright page with a margin all round. */
+    public static Frame within(Paper paper, double marginMm) {
+        return new Frame(
+                paper.shortMm(), paper.longMm(), paper.shortMm() - 2 * marginMm, paper.longMm() - 2 * marginMm);
+    }
+
     /** A page that is nothing but what is drawn on it. */
     public static Frame tight(double widthMm, double heightMm) {
         return new Frame(widthMm, heightMm, widthMm, heightMm);
