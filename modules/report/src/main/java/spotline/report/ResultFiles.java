@@ -20,6 +20,7 @@ import spotline.report.table.CompositionCsv;
 import spotline.report.table.CompositionLatex;
 import spotline.report.table.CompositionMarkdown;
 import spotline.report.table.ElementsCsv;
+import spotline.report.table.EnergiesCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
@@ -83,6 +84,7 @@ public final class ResultFiles {
         files.put(SamplesCsv.FILE, made(executor, () -> SamplesCsv.of(result)));
         files.put(StatesCsv.FILE, made(executor, () -> StatesCsv.of(result)));
         files.put(ChargeCsv.FILE, made(executor, () -> ChargeCsv.of(result)));
+        files.put(EnergiesCsv.FILE, made(executor, () -> EnergiesCsv.of(result)));
         files.put(ElementsCsv.FILE, made(executor, () -> ElementsCsv.of(result)));
         files.put(IntensitiesCsv.FILE, made(executor, () -> IntensitiesCsv.of(result)));
         files.put(PeaksCsv.FILE, made(executor, () -> PeaksCsv.of(result)));

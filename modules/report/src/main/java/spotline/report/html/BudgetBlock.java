@@ -53,7 +53,8 @@ final class BudgetBlock {
 
     /** Two digits of the largest part, for all of them. */
     private static int decimals(UncertaintyBudget budget) {
-        double largest = budget.parts().values().stream().mapToDouble(u -> u).max().orElse(1);
+        double largest =
+                budget.parts().values().stream().mapToDouble(u -> u).max().orElse(1);
         return Math.max(0, Math.min(4, 1 - (int) Math.floor(Math.log10(largest))));
     }
 
