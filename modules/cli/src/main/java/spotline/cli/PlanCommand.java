@@ -22,8 +22,8 @@ import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
 import spotline.report.WholeFile;
+import spotline.report.print.Paper;
 import spotline.report.sheet.LoadingSheet;
-import spotline.report.sheet.Paper;
 import spotline.report.table.FindingsCsv;
 
 @Command(

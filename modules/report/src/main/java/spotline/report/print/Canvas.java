@@ -1,4 +1,4 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,39 +6,39 @@ import java.util.Optional;
 import spotline.holder.PointMm;
 
 /** Gathers the marks of one page. */
-final class Canvas {
-    static final double HAIR_MM = 0.1;
-    static final double THIN_MM = 0.18;
-    static final double THICK_MM = 0.4;
+public final class Canvas {
+    public static final double HAIR_MM = 0.1;
+    public static final double THIN_MM = 0.18;
+    public static final double THICK_MM = 0.4;
 
     private final Typeface typeface;
     private final List<Mark> marks = new ArrayList<>();
 
-    Canvas(Typeface typeface) {
+    public Canvas(Typeface typeface) {
         this.typeface = typeface;
     }
 
-    List<Mark> marks() {
+    public List<Mark> marks() {
         return List.copyOf(marks);
     }
 
-    Typeface typeface() {
+    public Typeface typeface() {
         return typeface;
     }
 
-    void line(String role, double x1, double y1, double x2, double y2, Ink ink, double widthMm) {
+    public void line(String role, double x1, double y1, double x2, double y2, Ink ink, double widthMm) {
         path(role, List.of(new PointMm(x1, y1), new PointMm(x2, y2)), false, Optional.empty(), ink, widthMm, 0);
     }
 
-    void outline(String role, List<PointMm> corners, Ink ink, double widthMm, double dashMm) {
+    public void outline(String role, List<PointMm> corners, Ink ink, double widthMm, double dashMm) {
         path(role, corners, true, Optional.empty(), ink, widthMm, dashMm);
     }
 
-    void area(String role, List<PointMm> corners, Ink fill, Ink ink, double widthMm) {
+    public void area(String role, List<PointMm> corners, Ink fill, Ink ink, double widthMm) {
         path(role, corners, true, Optional.of(fill), ink, widthMm, 0);
     }
 
-    static List<PointMm> box(double x, double y, double width, double height) {
+    public static List<PointMm> box(double x, double y, double width, double height) {
         return List.of(
                 new PointMm(x, y),
                 new PointMm(x + width, y),
@@ -58,7 +58,7 @@ final class Canvas {
     }
 
     /** Diagonal lines across an area, cut off at its edge. */
-    void hatch(List<PointMm> corners, double stepMm, Ink ink) {
+    public void hatch(List<PointMm> corners, double stepMm, Ink ink) {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         for (PointMm corner : corners) {
@@ -97,24 +97,34 @@ final class Canvas {
         return cuts;
     }
 
-    void words(double x, double y, double sizeMm, Weight weight, Ink ink, String text) {
+    public void add(Mark mark) {
+        marks.add(mark);
+    }
+
+    /** Text that is known to be shown, blanks at its ends included. */
+    public void wordsAt(double x, double y, double sizeMm, Weight weight, Ink ink, String shown) {
+        if (shown.isBlank()) return;
+        marks.add(new Mark.Words(x, y, sizeMm, typeface.widthMm(shown, sizeMm, weight), weight, ink, shown));
+    }
+
+    public void words(double x, double y, double sizeMm, Weight weight, Ink ink, String text) {
         String shown = typeface.shown(text, weight).strip();
         if (shown.isEmpty()) return;
         marks.add(new Mark.Words(x, y, sizeMm, typeface.widthMm(shown, sizeMm, weight), weight, ink, shown));
     }
 
-    void wordsRight(double right, double y, double sizeMm, Weight weight, Ink ink, String text) {
+    public void wordsRight(double right, double y, double sizeMm, Weight weight, Ink ink, String text) {
         String shown = typeface.shown(text, weight).strip();
         words(right - typeface.widthMm(shown, sizeMm, weight), y, sizeMm, weight, ink, shown);
     }
 
-    void wordsCentred(double middle, double y, double sizeMm, Weight weight, Ink ink, String text) {
+    public void wordsCentred(double middle, double y, double sizeMm, Weight weight, Ink ink, String text) {
         String shown = typeface.shown(text, weight).strip();
         words(middle - typeface.widthMm(shown, sizeMm, weight) / 2, y, sizeMm, weight, ink, shown);
     }
 
     /** A box to tick, with its mark when it is ticked already. */
-    void tickBox(double x, double y, double sizeMm, boolean ticked) {
+    public void tickBox(double x, double y, double sizeMm, boolean ticked) {
         outline("tick box", box(x, y, sizeMm, sizeMm), Ink.BLACK, 0.25, 0);
         if (!ticked) return;
         line("", x + 0.2 * sizeMm, y + 0.55 * sizeMm, x + 0.42 * sizeMm, y + 0.8 * sizeMm, Ink.BLACK, THICK_MM);

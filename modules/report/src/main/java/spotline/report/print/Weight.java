@@ -1,7 +1,7 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 /** Which cut of the typeface. */
-enum Weight {
+public enum Weight {
     REGULAR("DejaVuSans.ttf"),
     BOLD("DejaVuSans-Bold.ttf");
 
@@ -12,7 +12,7 @@ enum Weight {
     }
 
     /** The font on the class path. */
-    String resource() {
+    public String resource() {
         return "/spotline/fonts/" + file;
     }
 }

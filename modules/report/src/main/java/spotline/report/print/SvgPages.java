@@ -1,4 +1,4 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -6,10 +6,10 @@ import spotline.core.Decimal;
 import spotline.holder.PointMm;
 
 /** Writes pages as SVG 1.1 in mm. Source: W3C, Scalable Vector Graphics 1.1. */
-final class SvgPages {
+public final class SvgPages {
     private SvgPages() {}
 
-    static List<String> write(SheetPages pages, Frame frame) {
+    public static List<String> write(SheetPages pages, Frame frame) {
         List<String> documents = new ArrayList<>();
         for (List<Mark> marks : pages.marks()) documents.add(page(pages.title(), marks, frame));
         return documents;
@@ -41,6 +41,8 @@ final class SvgPages {
         for (Mark mark : marks) {
             if (mark instanceof Mark.Path path) path(svg, path);
             else if (mark instanceof Mark.Words words) words(svg, words);
+            else if (mark instanceof Mark.Vector vector) vector(svg, vector);
+            else if (mark instanceof Mark.Picture picture) picture(svg, picture);
         }
         return svg.append("</g>\n</svg>\n").toString();
     }
@@ -67,6 +69,26 @@ final class SvgPages {
             }
         }
         svg.append("/>\n");
+    }
+
+    private static void vector(StringBuilder svg, Mark.Vector vector) {
+        String place = "<svg x=\"" + number(vector.x()) + "\" y=\"" + number(vector.y()) + "\" width=\""
+                + number(vector.widthMm()) + "\" height=\"" + number(vector.heightMm()) + "\" ";
+        svg.append(vector.svg().replaceFirst("<svg ", place)).append('\n');
+    }
+
+    private static void picture(StringBuilder svg, Mark.Picture picture) {
+        svg.append("<image x=\"")
+                .append(number(picture.x()))
+                .append("\" y=\"")
+                .append(number(picture.y()))
+                .append("\" width=\"")
+                .append(number(picture.widthMm()))
+                .append("\" height=\"")
+                .append(number(picture.heightMm()))
+                .append("\" href=\"")
+                .append(picture.image().dataUri())
+                .append("\"/>\n");
     }
 
     /** The length is given, so that the layout holds where the typeface is not there. */

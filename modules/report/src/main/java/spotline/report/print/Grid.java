@@ -1,18 +1,18 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 import java.util.ArrayList;
 import java.util.List;
 
 /** A table that goes on over pages, its head on each. */
-final class Grid {
+public final class Grid {
     private static final double PAD_MM = 0.9;
 
     /**
      * @param share of the table's width
      * @param tick whether its cells are boxes to tick
      */
-    record Column(String title, double share, boolean tick) {
-        Column(String title, double share) {
+    public record Column(String title, double share, boolean tick) {
+        public Column(String title, double share) {
             this(title, share, false);
         }
     }
@@ -21,7 +21,7 @@ final class Grid {
     private final List<Column> columns;
     private final double[] left;
 
-    Grid(Flow flow, List<Column> columns) {
+    public Grid(Flow flow, List<Column> columns) {
         this.flow = flow;
         this.columns = columns;
         double shares = columns.stream().mapToDouble(Column::share).sum();
@@ -31,7 +31,7 @@ final class Grid {
         }
     }
 
-    void head() {
+    public void head() {
         for (int i = 0; i < columns.size(); i++) {
             flow.page()
                     .words(
@@ -47,7 +47,7 @@ final class Grid {
     }
 
     /** Each cell is a list of paragraphs; the first cell stands in bold. */
-    void row(List<List<String>> cells) {
+    public void row(List<List<String>> cells) {
         List<List<String>> lines = new ArrayList<>();
         int most = 1;
         for (int i = 0; i < cells.size(); i++) {

@@ -1,13 +1,13 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 import java.util.ArrayList;
 import java.util.List;
 
 /** Fills pages from top to bottom and starts a new one where something would not fit. */
-final class Flow {
-    static final double TEXT_MM = 2.7;
-    static final double LINE_MM = 3.7;
-    static final double FOOTER_MM = 6;
+public final class Flow {
+    public static final double TEXT_MM = 2.7;
+    public static final double LINE_MM = 3.7;
+    public static final double FOOTER_MM = 6;
     private static final double ITEM_GAP_MM = 0.7;
 
     private final Typeface typeface;
@@ -17,7 +17,7 @@ final class Flow {
     private final List<Canvas> pages = new ArrayList<>();
     private double y;
 
-    Flow(Typeface typeface, double widthMm, double heightMm) {
+    public Flow(Typeface typeface, double widthMm, double heightMm) {
         this.typeface = typeface;
         this.widthMm = widthMm;
         this.wholeMm = heightMm;
@@ -25,37 +25,37 @@ final class Flow {
         pages.add(new Canvas(typeface));
     }
 
-    List<Canvas> pages() {
+    public List<Canvas> pages() {
         return pages;
     }
 
-    Canvas page() {
+    public Canvas page() {
         return pages.get(pages.size() - 1);
     }
 
-    Typeface typeface() {
+    public Typeface typeface() {
         return typeface;
     }
 
-    double widthMm() {
+    public double widthMm() {
         return widthMm;
     }
 
     /** Height of a page with its footer, mm. */
-    double heightMm() {
+    public double heightMm() {
         return wholeMm;
     }
 
-    double y() {
+    public double y() {
         return y;
     }
 
-    void skip(double mm) {
+    public void skip(double mm) {
         y += mm;
     }
 
     /** Whether a new page had to be started for what is so high. */
-    boolean need(double mm) {
+    public boolean need(double mm) {
         if (y == 0 || y + mm <= heightMm) return false;
         pages.add(new Canvas(typeface));
         y = 0;
@@ -63,7 +63,7 @@ final class Flow {
     }
 
     /** @param with height of what must stand on the same page as the heading, mm */
-    void heading(String text, double with) {
+    public void heading(String text, double with) {
         need(8 + with);
         if (y > 0) skip(3.5);
         page().words(0, y + 3.6, 3.6, Weight.BOLD, Ink.BLACK, text);
@@ -71,11 +71,11 @@ final class Flow {
         skip(6.6);
     }
 
-    void paragraph(String text, Weight weight, Ink ink) {
+    public void paragraph(String text, Weight weight, Ink ink) {
         paragraph(text, 0, TEXT_MM, weight, ink);
     }
 
-    void paragraph(String text, double indent, double sizeMm, Weight weight, Ink ink) {
+    public void paragraph(String text, double indent, double sizeMm, Weight weight, Ink ink) {
         double line = sizeMm * LINE_MM / TEXT_MM;
         for (String words : typeface.lines(text, widthMm - indent, sizeMm, weight)) {
             need(line);
@@ -84,11 +84,11 @@ final class Flow {
         }
     }
 
-    double paragraphMm(String text, Weight weight) {
+    public double paragraphMm(String text, Weight weight) {
         return typeface.lines(text, widthMm, TEXT_MM, weight).size() * LINE_MM;
     }
 
-    double itemMm(double labelWidth, String text) {
+    public double itemMm(double labelWidth, String text) {
         return typeface.lines(text, widthMm - labelWidth, TEXT_MM, Weight.REGULAR)
                                 .size()
                         * LINE_MM
@@ -96,12 +96,12 @@ final class Flow {
     }
 
     /** A part is kept whole when it is not higher than most of a page; else it begins where a bit of it fits. */
-    double together(double mm) {
+    public double together(double mm) {
         return mm < 0.8 * heightMm ? mm : 12;
     }
 
     /** A label in bold, then text that begins beside it and goes on below. */
-    void item(String label, double labelWidth, String text, Ink ink) {
+    public void item(String label, double labelWidth, String text, Ink ink) {
         List<String> lines = typeface.lines(text, widthMm - labelWidth, TEXT_MM, Weight.REGULAR);
         need(Math.min(3, lines.size()) * LINE_MM);
         String shown = typeface.cut(label, labelWidth - 1.5, TEXT_MM, Weight.BOLD);

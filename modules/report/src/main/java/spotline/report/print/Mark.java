@@ -1,11 +1,11 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 import java.util.List;
 import java.util.Optional;
 import spotline.holder.PointMm;
 
 /** Something drawn on a page, in mm from the upper left corner of what is printed, x to the right and y down. */
-sealed interface Mark {
+public sealed interface Mark {
     /**
      * A line through corners, or the area they enclose.
      *
@@ -38,4 +38,18 @@ sealed interface Mark {
      */
     record Words(double x, double y, double sizeMm, double widthMm, Weight weight, Ink ink, String text)
             implements Mark {}
+
+    /**
+     * A drawing of our own making as SVG, scaled to a width.
+     *
+     * @param y of its top
+     */
+    record Vector(double x, double y, double widthMm, double heightMm, String svg) implements Mark {}
+
+    /**
+     * A picture of dots.
+     *
+     * @param y of its top
+     */
+    record Picture(double x, double y, double widthMm, double heightMm, MarkImage image) implements Mark {}
 }

@@ -1,4 +1,4 @@
-package spotline.report.sheet;
+package spotline.report.print;
 
 /** What a sheet is printed on. Sources: ISO 216 for A4; ANSI/ASME Y14.1 for Letter. */
 public enum Paper {
