@@ -18,6 +18,7 @@ final class CommandTree {
         line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
+        line.addSubcommand(new FigureCommand(environment));
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(out);
         line.setErr(err);

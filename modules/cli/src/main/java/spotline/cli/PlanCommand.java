@@ -14,8 +14,8 @@ import picocli.CommandLine.Spec;
 import spotline.core.ReadException;
 import spotline.report.WholeFile;
 import spotline.report.json.PlanJson;
+import spotline.report.print.Paper;
 import spotline.report.sheet.LoadingSheet;
-import spotline.report.sheet.Paper;
 import spotline.report.table.FindingsCsv;
 
 @Command(
