@@ -26,27 +26,25 @@ import spotline.report.text.Shown;
 public final class FitFigure {
     private static final int WIDTH = 640;
     private static final int PLOT_HEIGHT = 440;
-    private static final int KEY_COLUMNS = 2;
     private static final int KEY_ROW = 16;
     private static final int MARGIN = 10;
 
     private FitFigure() {}
 
-    /** A line of the key. */
-    private record Key(String meaning, CurveStyle style) {}
-
     /** A whole SVG document, UTF-8. */
     public static String svg(FitReport report) {
         PeakFitResult result = report.result();
-        List<Key> keys = new ArrayList<>();
+        List<FigureKey.Entry> keys = new ArrayList<>();
         String plot = plot(result, keys);
-        int rows = (keys.size() + KEY_COLUMNS - 1) / KEY_COLUMNS;
-        int top = MARGIN + KEY_ROW + rows * KEY_ROW + 4;
-        int height = top + PLOT_HEIGHT;
         String file = report.source().file();
         String name = file.substring(1 + Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')));
         String title = Shown.label(report.region()) + ", " + Shown.label(name) + ", block "
                 + report.source().block();
+        List<FigureKey.Placed> placed = FigureKey.placed(keys, WIDTH - 2 * MARGIN);
+        List<String> titleLines = FigureKey.lines(title + statistics(result), WIDTH - 2 * MARGIN);
+        int keyTop = MARGIN + titleLines.size() * KEY_ROW;
+        int top = keyTop + FigureKey.rows(placed) * KEY_ROW + 4;
+        int height = top + PLOT_HEIGHT;
         StringBuilder out = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         out.append(String.format(
                 Locale.ROOT,
@@ -59,11 +57,17 @@ public final class FitFigure {
         out.append("<title>").append(escaped("Peak fit of " + title)).append("</title>\n");
         out.append("<desc>").append(escaped(description(result))).append("</desc>\n");
         out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-        out.append(text(MARGIN, MARGIN + 9, title + statistics(result), "#222222"));
-        for (int k = 0; k < keys.size(); k++) {
-            int x = MARGIN + k % KEY_COLUMNS * (WIDTH - 2 * MARGIN) / KEY_COLUMNS;
-            int y = MARGIN + KEY_ROW + k / KEY_COLUMNS * KEY_ROW + 9;
-            out.append(key(x, y, keys.get(k)));
+        for (int line = 0; line < titleLines.size(); line++) {
+            out.append(text(MARGIN, MARGIN + line * KEY_ROW + 9, titleLines.get(line), "#222222"));
+        }
+        for (FigureKey.Placed p : placed) {
+            int x = MARGIN + p.x();
+            int y = keyTop + p.row() * KEY_ROW + 9;
+            out.append(sample(x, y, p.style()));
+            for (int line = 0; line < p.lines().size(); line++) {
+                out.append(
+                        text(x + FigureKey.SAMPLE, y + line * KEY_ROW, p.lines().get(line), "#222222"));
+            }
         }
         // An inner drawing without a size of its own would be stretched over the whole.
         out.append(plot.replaceFirst(
@@ -73,7 +77,7 @@ public final class FitFigure {
         return out.append("\n</svg>\n").toString();
     }
 
-    private static String plot(PeakFitResult result, List<Key> keys) {
+    private static String plot(PeakFitResult result, List<FigureKey.Entry> keys) {
         double[] energies = result.energies();
         CombinedDomainXYPlot both =
                 new CombinedDomainXYPlot(Plots.energyAxis(energies[0], energies[energies.length - 1]));
@@ -94,7 +98,7 @@ public final class FitFigure {
         return plot;
     }
 
-    private static XYPlot curves(PeakFitResult result, double[] energies, List<Key> keys) {
+    private static XYPlot curves(PeakFitResult result, double[] energies, List<FigureKey.Entry> keys) {
         double[] measured = result.counts();
         double most = Arrays.stream(measured).max().orElse(1);
         String what = result.counted() ? "Counts" : "Intensity, file's unit";
@@ -103,8 +107,8 @@ public final class FitFigure {
         double[] background = scale.of(result.background());
         DefaultXYDataset data = new DefaultXYDataset();
         List<CurveStyle> styles = new ArrayList<>();
-        keys.add(new Key(result.counted() ? "measured counts" : "measured intensity", CurveStyle.POINTS));
-        keys.add(new Key("fitted sum", CurveStyle.SUM));
+        keys.add(new FigureKey.Entry(result.counted() ? "measured counts" : "measured intensity", CurveStyle.POINTS));
+        keys.add(new FigureKey.Entry("fitted sum", CurveStyle.SUM));
         int own = -1;
         for (int k = 0; k < result.components().size(); k++) {
             FittedComponent component = result.components().get(k);
@@ -114,11 +118,12 @@ public final class FitFigure {
             for (int i = 0; i < curve.length; i++) curve[i] += background[i];
             Plots.add(data, "component " + k, energies, curve);
             styles.add(style);
-            keys.add(new Key(Shown.label(component.name()) + ", " + position(component), style));
+            keys.add(new FigureKey.Entry(Shown.label(component.name()) + ", " + position(component), style));
         }
         Plots.add(data, "background", energies, background);
         styles.add(CurveStyle.BACKGROUND);
-        keys.add(new Key("background: " + result.model().background().describe(), CurveStyle.BACKGROUND));
+        keys.add(
+                new FigureKey.Entry("background: " + result.model().background().describe(), CurveStyle.BACKGROUND));
         Plots.add(data, "sum", energies, scale.of(result.sum()));
         styles.add(CurveStyle.SUM);
         Plots.add(data, "measured", energies, counts);
@@ -174,24 +179,24 @@ public final class FitFigure {
         return text.append('.').toString();
     }
 
-    private static String key(int x, int y, Key key) {
-        CurveStyle style = key.style();
-        String sample = style == CurveStyle.POINTS
-                ? String.format(
-                        Locale.ROOT,
-                        "<path d=\"M%d %d h2.2 m5 0 h2.2 m5 0 h2.2\" stroke=\"%s\" stroke-width=\"2.2\"/>",
-                        x + 3,
-                        y - 4,
-                        style.hex())
-                : String.format(
-                        Locale.ROOT,
-                        "<path d=\"M%d %d h24\" fill=\"none\" stroke=\"%s\" stroke-width=\"%s\"%s/>",
-                        x,
-                        y - 4,
-                        style.hex(),
-                        style.strokeWidth(),
-                        style.dashArray().isEmpty() ? "" : " stroke-dasharray=\"" + style.dashArray() + "\"");
-        return sample + text(x + 30, y, key.meaning(), "#222222");
+    /** How a curve is drawn. */
+    private static String sample(int x, int y, CurveStyle style) {
+        if (style == CurveStyle.POINTS) {
+            return String.format(
+                    Locale.ROOT,
+                    "<path d=\"M%d %d h2.2 m5 0 h2.2 m5 0 h2.2\" stroke=\"%s\" stroke-width=\"2.2\"/>",
+                    x + 3,
+                    y - 4,
+                    style.hex());
+        }
+        return String.format(
+                Locale.ROOT,
+                "<path d=\"M%d %d h24\" fill=\"none\" stroke=\"%s\" stroke-width=\"%s\"%s/>",
+                x,
+                y - 4,
+                style.hex(),
+                style.strokeWidth(),
+                style.dashArray().isEmpty() ? "" : " stroke-dasharray=\"" + style.dashArray() + "\"");
     }
 
     private static String text(int x, int y, String text, String fill) {
