@@ -71,7 +71,7 @@ class PlantedTrapsTest {
             """;
 
     /** A holder as it is measured. */
-    private static final class Load {
+    static final class Load {
         String mount = "cover-slip";
         double rate = 1e7;
         final Map<String, List<MixedSpot.Taken>> taken = new TreeMap<>();
@@ -290,7 +290,7 @@ class PlantedTrapsTest {
         return new BindingScan(s.label(), s.photonEnergyEv(), s.energies(), counts, true, s.secondsPerChannel(), pass);
     }
 
-    private static RunResult treated(Load load) throws ReadException {
+    static RunResult treated(Load load) throws ReadException {
         String text = PLAN.replace("MOUNT", load.mount).replace("RATE", Double.toString(load.rate));
         HolderPlan plan = HolderPlan.of(HolderRunReader.read("made.json", text.getBytes(StandardCharsets.UTF_8)));
         TreatmentStack treatments = new TreatmentStack(plan.file(), "made.json", Optional.empty());
