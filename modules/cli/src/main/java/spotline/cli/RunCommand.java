@@ -3,7 +3,9 @@ package spotline.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -24,6 +26,7 @@ import spotline.report.sheet.LoadingSheet;
 import spotline.report.text.DisplayNumber;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
+import spotline.run.Led;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
@@ -106,16 +109,26 @@ final class RunCommand implements Callable<Integer> {
         }
         table.print(to);
         to.println();
+        Set<Finding> explained = new HashSet<>();
+        result.led().forEach(led -> explained.addAll(led.followers()));
         for (Finding f : result.findings()) {
-            if (f.severity() == Severity.NOTE) continue;
-            String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
-            to.println(f.severity().word() + ":" + where + " " + f.message());
+            if (f.severity() == Severity.NOTE || explained.contains(f)) continue;
+            to.println(line(f));
+            for (Led led : result.led()) {
+                if (led.leader().equals(f))
+                    led.followers().forEach(follower -> to.println("  explains " + line(follower)));
+            }
         }
         long notes = result.findings().stream()
                 .filter(f -> f.severity() == Severity.NOTE)
                 .count();
         to.println(notes + " notes in findings.csv. Elements listed sum to 100; H and He are not seen.");
         to.println("Report: " + out.resolve("report.html"));
+    }
+
+    private static String line(Finding f) {
+        String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
+        return f.severity().word() + ":" + where + " " + f.message();
     }
 
     private static String value(SampleComposition.Mean mean) {
