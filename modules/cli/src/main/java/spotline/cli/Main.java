@@ -31,6 +31,7 @@ public final class Main {
         CommandLine line = new CommandLine(root);
         CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
         line.addSubcommand(new RunCommand(environment));
+        line.addSubcommand(new DiffCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
         line.addSubcommand(new IdentifyCommand(environment));
         line.addSubcommand(new LookupCommand(environment));

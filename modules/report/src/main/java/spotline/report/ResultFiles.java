@@ -35,7 +35,11 @@ public final class ResultFiles {
      * <p>Errors: {@link IOException} when a file cannot be written.
      */
     public static void write(RunResult result, Path directory) throws IOException {
-        Map<String, byte[]> files = contents(result);
+        write(contents(result), directory);
+    }
+
+    /** The same of bytes made before. */
+    public static void write(Map<String, byte[]> files, Path directory) throws IOException {
         Files.createDirectories(directory);
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
             WholeFile.write(directory.resolve(file.getKey()), file.getValue());
@@ -43,7 +47,7 @@ public final class ResultFiles {
     }
 
     /** The bytes of every result file by its name, in the order they are written. */
-    static Map<String, byte[]> contents(RunResult result) {
+    public static Map<String, byte[]> contents(RunResult result) {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put(CompositionCsv.FILE, CompositionCsv.of(result));
         files.put(CompositionCsv.VARIANTS_FILE, CompositionCsv.variants(result));
