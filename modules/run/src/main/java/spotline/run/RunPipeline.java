@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import spotline.core.Finding;
 import spotline.core.Work;
 import spotline.holder.Silence;
@@ -25,17 +26,34 @@ import spotline.reference.ReferenceData;
  * themselves and gathered in the order of the holder run.
  */
 public final class RunPipeline {
+    private static final int STEPS_KEPT = 20_000;
+
     private final ReferenceData reference;
     private final String programVersion;
+    private final Memo memo;
 
     public RunPipeline(ReferenceData reference, String programVersion) {
+        this(reference, programVersion, Memo.NONE);
+    }
+
+    /** @param memo of steps that ran before */
+    public RunPipeline(ReferenceData reference, String programVersion, Memo memo) {
         this.reference = reference;
         this.programVersion = programVersion;
+        this.memo = memo;
     }
 
     /** @param planFindings of the mounting checks, repeated in the result */
     public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        List<SpotResult> treated = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
+        // Some spots are treated twice: only what differs runs again.
+        Memo steps = memo == Memo.NONE ? new BoundedMemo(STEPS_KEPT) : memo;
+        SpotTreatment treatment = new SpotTreatment(reference, steps);
+        List<SpotInput> inputs =
+                new ReferenceSpots(reference, treatment, steps).applied(run, work).spots();
+        List<SpotResult> first = treatSpots(treatment, inputs, threads, work);
+        List<SpotInput> alike = ReplicateBackgrounds.alike(inputs, first);
+        List<SpotResult> again = treatedAgain(treatment, inputs, alike, first, threads, work);
+        List<SpotResult> treated = ChargeAcrossSpots.compare(run, again);
         List<SpotResult> spots = lessBlanks(run, treated);
         List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
         List<Finding> findings = new ArrayList<>(planFindings);
@@ -43,6 +61,7 @@ public final class RunPipeline {
         spots.forEach(s -> findings.addAll(s.findings()));
         findings.addAll(RunChecks.acrossSpots(run, spots));
         findings.addAll(RunChecks.homogeneity(samples));
+        findings.addAll(ReplicateBackgrounds.different(alike, again));
         List<Finding> shown = silenced(findings, run.plan().file().silence());
         SortedMap<String, JsonNode> treatments = new TreeMap<>();
         for (int i = 0; i < spots.size(); i++) {
@@ -84,13 +103,31 @@ public final class RunPipeline {
         return all;
     }
 
-    private List<SpotResult> treatSpots(HolderRun given, int threads, Work work) {
-        SpotTreatment treatment = new SpotTreatment(reference);
-        HolderRun run = new ReferenceSpots(reference, treatment).applied(given, work);
-        int count = run.spots().size();
+    /** Spots whose input changed are treated once more; the others stay as they are. */
+    private static List<SpotResult> treatedAgain(
+            SpotTreatment treatment,
+            List<SpotInput> before,
+            List<SpotInput> after,
+            List<SpotResult> results,
+            int threads,
+            Work work) {
+        List<Integer> changed = IntStream.range(0, before.size())
+                .filter(i -> !before.get(i).fallbackLines().equals(after.get(i).fallbackLines()))
+                .boxed()
+                .toList();
+        List<SpotInput> inputs = changed.stream().map(after::get).toList();
+        List<SpotResult> fresh = treatSpots(treatment, inputs, threads, work);
+        List<SpotResult> all = new ArrayList<>(results);
+        for (int k = 0; k < changed.size(); k++) all.set(changed.get(k), fresh.get(k));
+        return all;
+    }
+
+    private static List<SpotResult> treatSpots(
+            SpotTreatment treatment, List<SpotInput> inputs, int threads, Work work) {
+        int count = inputs.size();
         if (threads <= 1 || count <= 1) {
             List<SpotResult> results = new ArrayList<>();
-            for (SpotInput input : run.spots()) {
+            for (SpotInput input : inputs) {
                 work.progress(
                         (double) results.size() / count,
                         "treating spot " + input.spot().id());
@@ -102,7 +139,7 @@ public final class RunPipeline {
         try {
             AtomicInteger done = new AtomicInteger();
             List<Future<SpotResult>> futures = new ArrayList<>();
-            for (SpotInput input : run.spots()) {
+            for (SpotInput input : inputs) {
                 futures.add(pool.submit(() -> {
                     SpotResult result = treatment.treat(input, work);
                     work.progress(

@@ -52,6 +52,20 @@ class DemoBarsTest {
         }
     }
 
+    /** Spots 5 and 6 are places of one sample. */
+    @Test
+    void replicatesHaveTheSameBackgroundUnderEachLine() {
+        List<List<String>> backgrounds = result.spots().stream()
+                .filter(s -> s.sample().equals("titanium dioxide pigment"))
+                .map(s -> s.intensities().stream()
+                        .map(m -> m.basis() + " " + m.intensity().line() + " "
+                                + m.intensity().background())
+                        .toList())
+                .toList();
+        assertThat(backgrounds).hasSize(2);
+        assertThat(backgrounds.get(0)).isEqualTo(backgrounds.get(1));
+    }
+
     @Test
     void everyShiftIsWithinTwoTenths() {
         for (JsonNode spot : truth.path("spots")) {
