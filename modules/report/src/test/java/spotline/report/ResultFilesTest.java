@@ -80,7 +80,6 @@ class ResultFilesTest {
                             "findings.csv",
                             "result.json",
                             "report.html",
-                            "states.csv",
                             "composition.md",
                             "composition.tex",
                             "composition.xlsx",

@@ -48,8 +48,9 @@ public final class RunPipeline {
         // Some spots are treated twice: only what differs runs again.
         Memo steps = memo == Memo.NONE ? new BoundedMemo(STEPS_KEPT) : memo;
         SpotTreatment treatment = new SpotTreatment(reference, steps);
-        List<SpotInput> inputs =
-                new ReferenceSpots(reference, treatment, steps).applied(run, work).spots();
+        List<SpotInput> inputs = new ReferenceSpots(reference, treatment, steps)
+                .applied(run, work)
+                .spots();
         List<SpotResult> first = treatSpots(treatment, inputs, threads, work);
         List<SpotInput> alike = ReplicateBackgrounds.alike(inputs, first);
         List<SpotResult> again = treatedAgain(treatment, inputs, alike, first, threads, work);
