@@ -35,6 +35,7 @@ import spotline.run.LinkedSpectrum;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
+import spotline.run.findings.RuleBook;
 
 @Command(
         name = "figure",
@@ -171,7 +172,8 @@ final class FigureCommand implements Callable<Integer> {
         try (ProgressLine progress = new ProgressLine(environment)) {
             ReferenceData reference = ReferenceData.shipped();
             HolderRun run = new HolderRunLoader(reference).load(input, options.treatment(), options.seed(), progress);
-            return new RunPipeline(reference, ProgramVersion.text()).treat(run, List.of(), options.threads(), progress);
+            return new RunPipeline(reference, ProgramVersion.text(), RuleBook.standard())
+                    .treat(run, options.threads(), progress);
         }
     }
 

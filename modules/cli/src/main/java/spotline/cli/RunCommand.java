@@ -3,7 +3,6 @@ package spotline.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -28,6 +27,7 @@ import spotline.run.HolderRunLoader;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
+import spotline.run.findings.RuleBook;
 
 @Command(
         name = "run",
@@ -74,8 +74,8 @@ final class RunCommand implements Callable<Integer> {
         try (ProgressLine progress = new ProgressLine(environment)) {
             ReferenceData reference = ReferenceData.shipped();
             HolderRun run = new HolderRunLoader(reference).load(holder, options.treatment(), options.seed(), progress);
-            List<Finding> plan = PlanCommand.check(run.plan(), holder);
-            result = new RunPipeline(reference, ProgramVersion.text()).treat(run, plan, options.threads(), progress);
+            result = new RunPipeline(reference, ProgramVersion.text(), RuleBook.standard())
+                    .treat(run, options.threads(), progress);
             write(result, report);
         }
         print(result);

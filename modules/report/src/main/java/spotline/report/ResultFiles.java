@@ -16,6 +16,7 @@ import spotline.report.json.ResultJson;
 import spotline.report.paper.PagePdf;
 import spotline.report.print.Typeface;
 import spotline.report.table.ChargeCsv;
+import spotline.report.table.ChecksCsv;
 import spotline.report.table.CompositionCsv;
 import spotline.report.table.CompositionLatex;
 import spotline.report.table.CompositionMarkdown;
@@ -89,6 +90,7 @@ public final class ResultFiles {
         files.put(IntensitiesCsv.FILE, made(executor, () -> IntensitiesCsv.of(result)));
         files.put(PeaksCsv.FILE, made(executor, () -> PeaksCsv.of(result)));
         files.put(FindingsCsv.FILE, made(executor, () -> FindingsCsv.of(result.findings())));
+        files.put(ChecksCsv.FILE, made(executor, () -> ChecksCsv.of(result.ruleStates())));
         files.put(CompositionMarkdown.FILE, made(executor, () -> CompositionMarkdown.of(result)));
         files.put(CompositionLatex.FILE, made(executor, () -> CompositionLatex.of(result)));
         samples(result, options, executor, typeface, files);

@@ -16,7 +16,6 @@ import spotline.report.text.Shown;
 public final class FitFigure {
     private static final int WIDTH = 640;
     private static final int PLOT_HEIGHT = 440;
-    private static final int KEY_COLUMNS = 2;
     private static final int KEY_ROW = 16;
     private static final int MARGIN = 10;
 
@@ -25,15 +24,20 @@ public final class FitFigure {
     /** A whole SVG document, UTF-8. */
     public static String svg(FitReport report) {
         PeakFitResult result = report.result();
-        List<Figure.Key> keys = new ArrayList<>();
-        String plot = Plots.svg(PeakFitFigure.plot(result, keys), "fit", WIDTH, PLOT_HEIGHT);
-        int rows = (keys.size() + KEY_COLUMNS - 1) / KEY_COLUMNS;
-        int top = MARGIN + KEY_ROW + rows * KEY_ROW + 4;
-        int height = top + PLOT_HEIGHT;
+        List<Figure.Key> drawn = new ArrayList<>();
+        String plot = Plots.svg(PeakFitFigure.plot(result, drawn), "fit", WIDTH, PLOT_HEIGHT);
+        List<FigureKey.Entry> keys = drawn.stream()
+                .map(k -> new FigureKey.Entry(k.meaning(), k.style()))
+                .toList();
         String file = report.source().file();
         String name = file.substring(1 + Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')));
         String title = Shown.label(report.region()) + ", " + Shown.label(name) + ", block "
                 + report.source().block();
+        List<FigureKey.Placed> placed = FigureKey.placed(keys, WIDTH - 2 * MARGIN);
+        List<String> titleLines = FigureKey.lines(title + statistics(result), WIDTH - 2 * MARGIN);
+        int keyTop = MARGIN + titleLines.size() * KEY_ROW;
+        int top = keyTop + FigureKey.rows(placed) * KEY_ROW + 4;
+        int height = top + PLOT_HEIGHT;
         StringBuilder out = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         out.append(String.format(
                 Locale.ROOT,
@@ -46,11 +50,17 @@ public final class FitFigure {
         out.append("<title>").append(escaped("Peak fit of " + title)).append("</title>\n");
         out.append("<desc>").append(escaped(PeakFitFigure.description(result))).append("</desc>\n");
         out.append("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n");
-        out.append(text(MARGIN, MARGIN + 9, title + statistics(result), "#222222"));
-        for (int k = 0; k < keys.size(); k++) {
-            int x = MARGIN + k % KEY_COLUMNS * (WIDTH - 2 * MARGIN) / KEY_COLUMNS;
-            int y = MARGIN + KEY_ROW + k / KEY_COLUMNS * KEY_ROW + 9;
-            out.append(key(x, y, keys.get(k)));
+        for (int line = 0; line < titleLines.size(); line++) {
+            out.append(text(MARGIN, MARGIN + line * KEY_ROW + 9, titleLines.get(line), "#222222"));
+        }
+        for (FigureKey.Placed p : placed) {
+            int x = MARGIN + p.x();
+            int y = keyTop + p.row() * KEY_ROW + 9;
+            out.append(sample(x, y, p.style()));
+            for (int line = 0; line < p.lines().size(); line++) {
+                out.append(
+                        text(x + FigureKey.SAMPLE, y + line * KEY_ROW, p.lines().get(line), "#222222"));
+            }
         }
         // An inner drawing without a size of its own would be stretched over the whole.
         out.append(plot.replaceFirst(
@@ -65,24 +75,24 @@ public final class FitFigure {
         return chi.isPresent() ? ", reduced chi-square " + DisplayNumber.fixed(chi.getAsDouble(), 2) : "";
     }
 
-    private static String key(int x, int y, Figure.Key key) {
-        CurveStyle style = key.style();
-        String sample = style == CurveStyle.POINTS
-                ? String.format(
-                        Locale.ROOT,
-                        "<path d=\"M%d %d h2.2 m5 0 h2.2 m5 0 h2.2\" stroke=\"%s\" stroke-width=\"2.2\"/>",
-                        x + 3,
-                        y - 4,
-                        style.hex())
-                : String.format(
-                        Locale.ROOT,
-                        "<path d=\"M%d %d h24\" fill=\"none\" stroke=\"%s\" stroke-width=\"%s\"%s/>",
-                        x,
-                        y - 4,
-                        style.hex(),
-                        style.strokeWidth(),
-                        style.dashArray().isEmpty() ? "" : " stroke-dasharray=\"" + style.dashArray() + "\"");
-        return sample + text(x + 30, y, key.meaning(), "#222222");
+    /** How a curve is drawn. */
+    private static String sample(int x, int y, CurveStyle style) {
+        if (style == CurveStyle.POINTS) {
+            return String.format(
+                    Locale.ROOT,
+                    "<path d=\"M%d %d h2.2 m5 0 h2.2 m5 0 h2.2\" stroke=\"%s\" stroke-width=\"2.2\"/>",
+                    x + 3,
+                    y - 4,
+                    style.hex());
+        }
+        return String.format(
+                Locale.ROOT,
+                "<path d=\"M%d %d h24\" fill=\"none\" stroke=\"%s\" stroke-width=\"%s\"%s/>",
+                x,
+                y - 4,
+                style.hex(),
+                style.strokeWidth(),
+                style.dashArray().isEmpty() ? "" : " stroke-dasharray=\"" + style.dashArray() + "\"");
     }
 
     private static String text(int x, int y, String text, String fill) {

@@ -30,6 +30,7 @@ public final class ReportPage {
         AtAGlance.write(page, result);
         for (int i = 0; i < result.samples().size(); i++) SampleSection.write(page, result, i, form);
         FindingsSection.write(page, result.findings());
+        if (checks(result, form)) ChecksSection.write(page, result);
         MethodSection.write(page, result);
         RecordSection.write(page, result, form);
         if (form == Form.FULL) {
@@ -59,6 +60,7 @@ public final class ReportPage {
             page.close();
         }
         link(page, "#findings", "Findings");
+        if (checks(result, form)) link(page, "#checks", "Checks");
         link(page, "#method", "Method");
         link(page, "#record", "Record");
         if (form == Form.FULL) {
@@ -68,6 +70,10 @@ public final class ReportPage {
         link(page, "#provenance", "Provenance");
         link(page, "#cautions", "Cautions");
         page.close().end();
+    }
+
+    private static boolean checks(RunResult result, Form form) {
+        return form == Form.FULL && !result.ruleStates().isEmpty();
     }
 
     private static void link(Markup page, String target, String text) {

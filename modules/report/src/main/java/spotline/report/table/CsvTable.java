@@ -66,6 +66,10 @@ public final class CsvTable {
     }
 
     byte[] bytes() {
+        return text().getBytes(StandardCharsets.UTF_8);
+    }
+
+    String text() {
         StringBuilder out = new StringBuilder();
         out.append(String.join(",", columns.stream().map(CsvTable::quoted).toList()))
                 .append('\n');
@@ -76,7 +80,7 @@ public final class CsvTable {
             }
             out.append('\n');
         }
-        return out.toString().getBytes(StandardCharsets.UTF_8);
+        return out.toString();
     }
 
     private static String quoted(String cell) {

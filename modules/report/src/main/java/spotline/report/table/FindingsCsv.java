@@ -15,6 +15,10 @@ public final class FindingsCsv {
         return table(findings).bytes();
     }
 
+    public static String text(List<Finding> findings) {
+        return table(findings).text();
+    }
+
     public static CsvTable table(List<Finding> findings) {
         CsvTable table = new CsvTable(COLUMNS);
         for (Finding finding : findings) {
