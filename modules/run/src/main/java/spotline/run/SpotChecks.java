@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedSet;
 import spotline.analysis.identify.ElementSeen;
+import spotline.analysis.identify.Feature;
+import spotline.analysis.identify.HeaderDoubt;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.identify.Verdict;
@@ -22,6 +24,21 @@ final class SpotChecks {
     SpotChecks(Treatment treatment, SortedSet<String> declared) {
         this.treatment = treatment;
         this.declared = declared;
+    }
+
+    /** Signs of a wrong header. Nothing is read anew without an analyst's word. */
+    List<Finding> header(Optional<Identification> identification) {
+        return identification.flatMap(Identification::detail).stream()
+                .flatMap(d -> d.doubts().stream())
+                .map(SpotChecks::doubt)
+                .toList();
+    }
+
+    private static Finding doubt(HeaderDoubt doubt) {
+        String cure = doubt.kind() == HeaderDoubt.Kind.PHOTON_ENERGY
+                ? " Override the photon energy, with the reason, if the record of the measurement bears this out."
+                : " Set the file's axis right, and say so in the record, if the measurement bears this out.";
+        return Finding.stop("header-doubtful", doubt.sentence() + cure);
     }
 
     List<Finding> elements(Optional<Identification> identification, List<Quantified> rows, boolean surveyed) {
@@ -56,16 +73,7 @@ final class SpotChecks {
                                         e.element() + " is possible by one line, and not declared."));
             }
         }
-        for (SurveyPeak peak : identification.get().unassigned()) {
-            if (peak.significance() < 2 * treatment.identify().minimumSignificance()) continue;
-            findings.add(Finding.note(
-                    "unassigned-peak",
-                    String.format(
-                            Locale.ROOT,
-                            "A peak at %.1f eV as measured (%.0f sigma) is not assigned.",
-                            peak.energyEv(),
-                            peak.significance())));
-        }
+        findings.addAll(unassigned(identification.get()));
         for (Quantified row : rows) {
             if (!row.belowDetection() || row.detectionLimit().isEmpty()) continue;
             findings.add(Finding.note(
@@ -73,6 +81,29 @@ final class SpotChecks {
                             row.element() + " by " + row.line() + " is below its critical level: reported as less than "
                                     + Decimal.significant(row.detectionLimit().getAsDouble(), 2) + " at.%.")
                     .in(row.spectrum()));
+        }
+        return findings;
+    }
+
+    private List<Finding> unassigned(Identification identification) {
+        List<Finding> findings = new ArrayList<>();
+        List<Feature> features =
+                identification.detail().map(Identification.Detail::features).orElse(List.of());
+        for (SurveyPeak peak : identification.unassigned()) {
+            if (peak.significance() < 2 * treatment.identify().minimumSignificance()) continue;
+            String nearest = features.stream()
+                    .filter(f -> f.peak().equals(peak) && !f.explanations().isEmpty())
+                    .findFirst()
+                    .map(f -> " It may be: " + String.join("; ", f.explanations()) + ".")
+                    .orElse("");
+            findings.add(Finding.note(
+                    "unassigned-peak",
+                    String.format(
+                                    Locale.ROOT,
+                                    "A peak at %.1f eV as measured (%.0f sigma) is not assigned.",
+                                    peak.energyEv(),
+                                    peak.significance())
+                            + nearest));
         }
         return findings;
     }

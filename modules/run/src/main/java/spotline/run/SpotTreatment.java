@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import spotline.analysis.charge.ChargeInput;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeReferencing;
@@ -72,6 +74,7 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
+        Set<String> measured = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
         Outcome<ChargeReference> decided = new ChargeReferencing(
                         reference, input.treatment().charge())
@@ -102,6 +105,7 @@ public final class SpotTreatment {
         SpotFits fits = SpotFits.of(reference, input, charge, narrowTaken, sure(declared, identification), work);
         findings.addAll(fits.findings());
         SpotChecks checks = new SpotChecks(input.treatment(), declared);
+        findings.addAll(checks.header(identification));
         findings.addAll(checks.elements(identification, rows, survey.isPresent()));
         findings.addAll(checks.surveyAgainstNarrow(rows, variants));
         findings.addAll(checks.unweighted(input.spectra()));
@@ -120,7 +124,7 @@ public final class SpotTreatment {
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification,
+                identification.map(i -> i.unplanned(measured)),
                 charge,
                 intensities,
                 fits.peaks(charge, ofReference),
