@@ -6,11 +6,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedSet;
 import spotline.analysis.identify.ElementSeen;
-import spotline.analysis.identify.Feature;
-import spotline.analysis.identify.HeaderDoubt;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.identify.Verdict;
+import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Decimal;
 import spotline.core.Estimate;
@@ -24,21 +23,6 @@ final class SpotChecks {
     SpotChecks(Treatment treatment, SortedSet<String> declared) {
         this.treatment = treatment;
         this.declared = declared;
-    }
-
-    /** Signs of a wrong header. Nothing is read anew without an analyst's word. */
-    List<Finding> header(Optional<Identification> identification) {
-        return identification.flatMap(Identification::detail).stream()
-                .flatMap(d -> d.doubts().stream())
-                .map(SpotChecks::doubt)
-                .toList();
-    }
-
-    private static Finding doubt(HeaderDoubt doubt) {
-        String cure = doubt.kind() == HeaderDoubt.Kind.PHOTON_ENERGY
-                ? " Override the photon energy, with the reason, if the record of the measurement bears this out."
-                : " Set the file's axis right, and say so in the record, if the measurement bears this out.";
-        return Finding.stop("header-doubtful", doubt.sentence() + cure);
     }
 
     List<Finding> elements(Optional<Identification> identification, List<Quantified> rows, boolean surveyed) {
@@ -73,7 +57,16 @@ final class SpotChecks {
                                         e.element() + " is possible by one line, and not declared."));
             }
         }
-        findings.addAll(unassigned(identification.get()));
+        for (SurveyPeak peak : identification.get().unassigned()) {
+            if (peak.significance() < 2 * treatment.identify().minimumSignificance()) continue;
+            findings.add(Finding.note(
+                    "unassigned-peak",
+                    String.format(
+                            Locale.ROOT,
+                            "A peak at %.1f eV as measured (%.0f sigma) is not assigned.",
+                            peak.energyEv(),
+                            peak.significance())));
+        }
         for (Quantified row : rows) {
             if (!row.belowDetection() || row.detectionLimit().isEmpty()) continue;
             findings.add(Finding.note(
@@ -85,53 +78,39 @@ final class SpotChecks {
         return findings;
     }
 
-    private List<Finding> unassigned(Identification identification) {
-        List<Finding> findings = new ArrayList<>();
-        List<Feature> features =
-                identification.detail().map(Identification.Detail::features).orElse(List.of());
-        for (SurveyPeak peak : identification.unassigned()) {
-            if (peak.significance() < 2 * treatment.identify().minimumSignificance()) continue;
-            String nearest = features.stream()
-                    .filter(f -> f.peak().equals(peak) && !f.explanations().isEmpty())
-                    .findFirst()
-                    .map(f -> " It may be: " + String.join("; ", f.explanations()) + ".")
-                    .orElse("");
-            findings.add(Finding.note(
-                    "unassigned-peak",
-                    String.format(
-                                    Locale.ROOT,
-                                    "A peak at %.1f eV as measured (%.0f sigma) is not assigned.",
-                                    peak.energyEv(),
-                                    peak.significance())
-                            + nearest));
-        }
-        return findings;
-    }
-
-    /** Source: common practice, no source; over 10 % relative and over three combined statistical uncertainties. */
+    /**
+     * Over the relative limit and over three standard uncertainties of the difference, in which factors that both share
+     * cancel. Source: common practice, no source.
+     */
     List<Finding> surveyAgainstNarrow(List<Quantified> narrow, List<SpotResult.Variant> variants) {
         List<Finding> findings = new ArrayList<>();
         double relative = treatment.limits().surveyNarrowRelative();
         for (SpotResult.Variant variant : variants) {
+            if (!variant.name().equals(SpotQuantification.SURVEY)) continue;
             for (Quantified row : variant.rows()) {
                 Optional<Estimate> primary = narrow.stream()
-                        .filter(r -> r.element().equals(row.element()))
+                        .filter(r -> r.element().equals(row.element()) && r.basis() == Basis.NARROW)
                         .findFirst()
                         .flatMap(Quantified::atomicPercent);
                 if (primary.isEmpty() || row.atomicPercent().isEmpty()) continue;
                 double a = primary.get().value();
                 double b = row.atomicPercent().get().value();
-                double u = row.statisticalU().orElse(Double.POSITIVE_INFINITY);
-                // The factors are shared and cancel; two points of at.% are within what two window choices do.
-                if (Math.abs(a - b) > relative * Math.max(a, b) && Math.abs(a - b) > 3 * u && Math.abs(a - b) > 2) {
-                    findings.add(Finding.note(
+                double u = primary.get()
+                        .minus(row.atomicPercent().get())
+                        .standardUncertainty()
+                        .orElse(Double.POSITIVE_INFINITY);
+                if (Math.abs(a - b) > relative * Math.max(a, b) && Math.abs(a - b) > 3 * u) {
+                    findings.add(Finding.caution(
                             "survey-narrow-differ",
                             String.format(
                                     Locale.ROOT,
-                                    "%s is %.1f at.%% in narrow scans and %.1f at.%% in the survey (limit %.0f %%).",
+                                    "%s is %.1f at.%% in narrow scans and %.1f at.%% in the survey, %.1f standard"
+                                            + " uncertainties apart (limits %.0f %% and 3): different area, time or"
+                                            + " window?",
                                     row.element(),
                                     a,
                                     b,
+                                    Math.abs(a - b) / u,
                                     100 * relative)));
                 }
             }

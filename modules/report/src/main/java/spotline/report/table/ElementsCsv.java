@@ -32,6 +32,10 @@ public final class ElementsCsv {
     private ElementsCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             if (spot.identification().isEmpty()) {
@@ -63,7 +67,7 @@ public final class ElementsCsv {
                         .text(alternatives(seen)));
             }
         }
-        return table.bytes();
+        return table;
     }
 
     private static String missing(ElementSeen seen) {
