@@ -12,6 +12,7 @@ final class CommandTree {
         CommandLine line = new CommandLine(root);
         CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
         line.addSubcommand(new RunCommand(environment));
+        line.addSubcommand(new DiffCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
         line.addSubcommand(new IdentifyCommand(environment));
         line.addSubcommand(new LookupCommand(environment));

@@ -68,6 +68,31 @@ final class ExampleRun {
         return named("Invented study", "liner chip", "01-liner.txt");
     }
 
+    /** The plain one, its first sample with an opening sentence that was accepted or declined. */
+    static RunResult judged(boolean accepted) {
+        RunResult run = plain();
+        try {
+            String json = HOLDER.replace("TITLE", "\"t\"")
+                    .replace("SAMPLE", "\"liner chip\"")
+                    .replace(
+                            "\"form\": \"solid\"",
+                            "\"form\": \"solid\", \"openingSentence\": {\"accepted\": " + accepted
+                                    + ", \"by\": \"an analyst\"}");
+            HolderPlan plan = HolderPlan.of(HolderRunReader.read("holder.json", json.getBytes(StandardCharsets.UTF_8)));
+            return new RunResult(
+                    plan,
+                    run.spots(),
+                    run.samples(),
+                    run.findings(),
+                    run.treatments(),
+                    run.files(),
+                    run.programVersion(),
+                    run.seed());
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
     /** The same with a title, a sample and a file called as told. */
     static RunResult named(String title, String sample, String file) {
         try {

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import spotline.analysis.charge.ChargeInput;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeReferencing;
@@ -87,6 +89,7 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
+        Set<String> measured = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
         ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
         Outcome<ChargeReference> decided = memo.of(
@@ -136,7 +139,7 @@ public final class SpotTreatment {
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification,
+                identification.map(i -> i.unplanned(measured)),
                 charge,
                 intensities,
                 fits.peaks(charge, ofReference),
