@@ -2,8 +2,10 @@ package spotline.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Locale;
 import picocli.CommandLine;
+import spotline.formats.FileNames;
 
 /** Entry of the {@code spotline} command. */
 public final class Main {
@@ -14,7 +16,7 @@ public final class Main {
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         boolean terminal = System.console() != null;
-        int status = execute(out, err, terminal, args);
+        int status = execute(out, err, terminal, CommandWords.recovered(args));
         out.flush();
         err.flush();
         System.exit(status);
@@ -37,6 +39,10 @@ public final class Main {
         line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
+        line.addSubcommand(new ConvertCommand(environment));
+        line.registerConverter(Path.class, FileNames::path);
+        // A file may be called @something.
+        line.setExpandAtFiles(false);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(out);
         line.setErr(err);
@@ -55,6 +61,6 @@ public final class Main {
     }
 
     static String oneLine(String text) {
-        return text.replaceAll("\\s*\\R\\s*", " ").strip();
+        return TerminalText.clean(text.replaceAll("\\s*\\R\\s*", " ")).strip();
     }
 }

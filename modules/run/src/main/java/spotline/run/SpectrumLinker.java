@@ -21,6 +21,7 @@ import spotline.core.Place;
 import spotline.core.Provenance;
 import spotline.core.ReadException;
 import spotline.formats.Block;
+import spotline.formats.FileNames;
 import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
 import spotline.formats.source.ReadLimits;
@@ -109,7 +110,7 @@ final class SpectrumLinker {
                 new SpectrumEntry(entry.file(), List.of(), SpectrumRole.UNKNOWN, entry.columns(), Optional.empty());
         return read.computeIfAbsent(key, k -> {
             try {
-                Path path = folder.resolve(entry.file());
+                Path path = FileNames.resolve(folder, entry.file());
                 SpectrumFile file = SpectrumFiles.open(
                         path, entry.file(), entry.columns().map(SpectrumLinker::columns), ReadLimits.DEFAULT);
                 files.put(entry.file(), file.sha256());
