@@ -1,7 +1,5 @@
 package spotline.run;
 
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -17,13 +15,10 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import spotline.analysis.calibration.CalibrationRecord;
 import spotline.core.Finding;
-import spotline.core.Place;
 import spotline.core.Provenance;
 import spotline.core.ReadException;
 import spotline.formats.Block;
 import spotline.formats.SpectrumFile;
-import spotline.formats.SpectrumFiles;
-import spotline.formats.source.ReadLimits;
 import spotline.formats.text.TextColumns;
 import spotline.holder.SpectrumEntry;
 import spotline.holder.SpectrumRole;
@@ -38,7 +33,8 @@ import spotline.spectra.Transmission;
 
 /** Ties the blocks of spectrum files to spots. A file that several spots name is read once. */
 final class SpectrumLinker {
-    private final Path folder;
+    private final InputFiles inputs;
+    private final SpectrumStore store;
     private final TransmissionSource transmission;
     private final DeclaredPhotons declared;
     private final Optional<CalibrationRecord> calibration;
@@ -50,11 +46,13 @@ final class SpectrumLinker {
     private record Read(Optional<SpectrumFile> file, Optional<ReadException> fault) {}
 
     SpectrumLinker(
-            Path folder,
+            InputFiles inputs,
+            SpectrumStore store,
             TransmissionSource transmission,
             DeclaredPhotons declared,
             Optional<CalibrationRecord> calibration) {
-        this.folder = folder;
+        this.inputs = inputs;
+        this.store = store;
         this.transmission = transmission;
         this.declared = declared;
         this.calibration = calibration;
@@ -109,18 +107,10 @@ final class SpectrumLinker {
                 new SpectrumEntry(entry.file(), List.of(), SpectrumRole.UNKNOWN, entry.columns(), Optional.empty());
         return read.computeIfAbsent(key, k -> {
             try {
-                Path path = folder.resolve(entry.file());
-                SpectrumFile file = SpectrumFiles.open(
-                        path, entry.file(), entry.columns().map(SpectrumLinker::columns), ReadLimits.DEFAULT);
+                SpectrumFile file =
+                        store.open(inputs, entry.file(), entry.columns().map(SpectrumLinker::columns));
                 files.put(entry.file(), file.sha256());
                 return new Read(Optional.of(file), Optional.empty());
-            } catch (InvalidPathException e) {
-                return new Read(
-                        Optional.empty(),
-                        Optional.of(new ReadException(
-                                Place.file(entry.file()),
-                                "not a file name on this system",
-                                "a readable spectrum file")));
             } catch (ReadException e) {
                 return new Read(Optional.empty(), Optional.of(e));
             }

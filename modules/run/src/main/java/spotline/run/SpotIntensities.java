@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
+import java.util.function.Function;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.intensity.IntensityMeasurement;
 import spotline.analysis.intensity.IntensitySettings;
@@ -54,19 +55,26 @@ final class SpotIntensities {
         return findings;
     }
 
-    List<SpotComposition.Taken> narrow(List<Assigned> assigned, IntensitySettings settings, Work work) {
+    /** @param stated what the analyst states for each line by hand */
+    List<SpotComposition.Taken> narrow(
+            List<Assigned> assigned, IntensitySettings settings, Function<Line, LineSettings> stated, Work work) {
         Map<Assigned, SpotComposition.Taken> taken = new LinkedHashMap<>();
         List<Assigned> later = new ArrayList<>();
         for (Assigned a : assigned) {
-            boolean clear = lines.target(a.line(), a.spectrum().scan(), shiftEv)
-                    .map(t -> neighbours(t, a.spectrum().scan(), Map.of()).isEmpty())
-                    .orElse(true);
-            if (clear) measure(a, settings, findings, work).ifPresent(i -> taken.put(a, i));
+            LineSettings own = stated.apply(a.line());
+            boolean clear = own.window().isPresent()
+                    || lines.target(a.line(), a.spectrum().scan(), shiftEv)
+                            .map(t ->
+                                    neighbours(t, a.spectrum().scan(), Map.of()).isEmpty())
+                            .orElse(true);
+            if (clear) measure(a, settings, own, findings, work).ifPresent(i -> taken.put(a, i));
             else later.add(a);
         }
         Map<String, SpotComposition.Taken> known = new LinkedHashMap<>();
         taken.values().forEach(t -> known.putIfAbsent(t.element(), t));
-        for (Assigned a : later) overlapped(a, known, settings, work).ifPresent(i -> taken.put(a, i));
+        for (Assigned a : later) {
+            overlapped(a, known, settings, stated.apply(a.line()), work).ifPresent(i -> taken.put(a, i));
+        }
         return assigned.stream().filter(taken::containsKey).map(taken::get).toList();
     }
 
@@ -75,18 +83,22 @@ final class SpotIntensities {
             LinkedSpectrum spectrum, List<Line> wanted, IntensitySettings settings, Work work) {
         List<SpotComposition.Taken> taken = new ArrayList<>();
         for (Line line : wanted) {
-            measure(new Assigned(spectrum, line), settings, new ArrayList<>(), work)
+            measure(new Assigned(spectrum, line), settings, LineSettings.NONE, new ArrayList<>(), work)
                     .ifPresent(taken::add);
         }
         return taken;
     }
 
     private Optional<SpotComposition.Taken> overlapped(
-            Assigned a, Map<String, SpotComposition.Taken> known, IntensitySettings settings, Work work) {
+            Assigned a,
+            Map<String, SpotComposition.Taken> known,
+            IntensitySettings settings,
+            LineSettings own,
+            Work work) {
         BindingScan scan = a.spectrum().scan();
         LineTarget target = lines.target(a.line(), scan, shiftEv).orElseThrow();
         List<Finding> quiet = new ArrayList<>();
-        Optional<SpotComposition.Taken> plain = measure(a, settings, quiet, work);
+        Optional<SpotComposition.Taken> plain = measure(a, settings, own, quiet, work);
         List<OverlapFit.Neighbour> neighbours = new ArrayList<>();
         for (OverlapFit.Neighbour n : neighbours(target, scan, known)) {
             Optional<SpotComposition.Taken> other =
@@ -99,7 +111,7 @@ final class SpotIntensities {
             if (all > LEAST_SHARE * plainArea) neighbours.add(n.expecting(area));
         }
         if (!neighbours.isEmpty() && scan.countsKnown()) {
-            Outcome<Intensity> fitted = new OverlapFit(reference, settings)
+            Outcome<Intensity> fitted = new OverlapFit(reference, own.over(settings))
                     .measure(scan, target, neighbours, key(a.spectrum(), a.line()), work);
             fitted.allFindings().forEach(f -> findings.add(f.in(a.spectrum().label())));
             if (fitted.result().isPresent()) {
@@ -141,7 +153,7 @@ final class SpotIntensities {
     }
 
     private Optional<SpotComposition.Taken> measure(
-            Assigned a, IntensitySettings settings, List<Finding> to, Work work) {
+            Assigned a, IntensitySettings settings, LineSettings own, List<Finding> to, Work work) {
         Optional<LineTarget> target = lines.target(a.line(), a.spectrum().scan(), shiftEv);
         if (target.isEmpty()) {
             to.add(Finding.caution(
@@ -150,8 +162,8 @@ final class SpotIntensities {
                     .in(a.spectrum().label()));
             return Optional.empty();
         }
-        Outcome<Intensity> outcome = new IntensityMeasurement(settings)
-                .measure(a.spectrum().scan(), target.get(), key(a.spectrum(), a.line()), work);
+        Outcome<Intensity> outcome = new IntensityMeasurement(own.over(settings))
+                .measure(a.spectrum().scan(), target.get(), own.window(), key(a.spectrum(), a.line()), work);
         outcome.allFindings().forEach(f -> to.add(f.in(a.spectrum().label())));
         return outcome.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
     }

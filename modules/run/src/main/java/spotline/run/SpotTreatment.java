@@ -83,7 +83,7 @@ public final class SpotTreatment {
         SpotIntensities taking =
                 new SpotIntensities(reference, spot.id(), lines, shift, sure(declared, identification));
         List<SpotComposition.Taken> narrowTaken =
-                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), work);
+                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), input.treatment()::line, work);
         List<SpotComposition.Taken> surveyTaken = List.of();
         if (survey.isPresent() && identification.isPresent()) {
             List<Line> wanted = surveyLines(identification.get(), narrowTaken, declared, lines, survey.get());

@@ -3,7 +3,6 @@ package spotline.run;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,7 +27,7 @@ final class TransmissionSource {
         this.fixed = fixed;
     }
 
-    static TransmissionSource of(DeclaredTransmission declared, Path folder) throws ReadException {
+    static TransmissionSource of(DeclaredTransmission declared, InputFiles inputs) throws ReadException {
         if (declared instanceof DeclaredTransmission.Flat) {
             return new TransmissionSource(Optional.of(new Transmission.Flat()));
         }
@@ -36,7 +35,7 @@ final class TransmissionSource {
             return new TransmissionSource(Optional.of(new Transmission.PowerLaw(law.power())));
         }
         if (declared instanceof DeclaredTransmission.FromFile table) {
-            return new TransmissionSource(Optional.of(table(table.file(), folder)));
+            return new TransmissionSource(Optional.of(table(table.file(), inputs)));
         }
         return RECORDED_OR_FLAT;
     }
@@ -69,11 +68,11 @@ final class TransmissionSource {
         }
     }
 
-    private static Transmission table(String name, Path folder) throws ReadException {
+    private static Transmission table(String name, InputFiles inputs) throws ReadException {
         List<String> lines;
         try {
-            lines = Files.readAllLines(folder.resolve(name), StandardCharsets.UTF_8);
-        } catch (IOException | java.nio.file.InvalidPathException e) {
+            lines = Files.readAllLines(inputs.path(name), StandardCharsets.UTF_8);
+        } catch (IOException e) {
             throw new ReadException(Place.file(name), "no readable file", "a transmission table");
         }
         List<double[]> rows = new ArrayList<>();

@@ -37,6 +37,7 @@ final class TreatmentBinding {
                         number(limits, "surveySpanEv"),
                         number(limits, "surveyNarrowRelative"),
                         number(limits, "spotAgreementEv")),
+                LineSettings.of(json.path("lines")),
                 json);
     }
 

@@ -1,0 +1,244 @@
+package spotline.run.document;
+
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+import spotline.core.Finding;
+import spotline.core.ReadException;
+import spotline.core.Work;
+import spotline.holder.HolderPlan;
+import spotline.reference.ReferenceData;
+import spotline.run.HolderRun;
+import spotline.run.HolderRunLoader;
+import spotline.run.InputFiles;
+import spotline.run.PlanFindings;
+import spotline.run.RunPipeline;
+import spotline.run.RunResult;
+import spotline.run.RunSource;
+import spotline.run.SpectrumStore;
+
+/**
+ * A document with its results: edits change the document at once, results follow. The newest document wins: what was being
+ * computed for an older one is given up.
+ *
+ * <p>May be used from any thread. Spectrum files are read once and kept. Listeners are called through the executor that came
+ * with them, one after the other in the order of what happened.
+ */
+public final class LivingRun implements AutoCloseable {
+    /** A result with the document it is of. */
+    public record Settled(RunDocument document, RunResult result) {}
+
+    /** Is told what happens; each part may be left out. */
+    public interface Listener {
+        /** The document changed, or its history did. */
+        default void edited(History history) {}
+
+        /** @param done share of the settling done, 0 to 1 */
+        default void progress(double done, String what) {}
+
+        /** Results of the newest document are there. */
+        default void settled(Settled settled) {}
+
+        /** The newest document could not be settled: a file that it names is missing or wrong. */
+        default void failed(Exception fault) {}
+    }
+
+    private record Listening(Executor executor, Listener listener) {}
+
+    /** What settling is given up for: a newer document. */
+    private static final class Superseded extends CancellationException {
+        private static final long serialVersionUID = 1;
+    }
+
+    private final InputFiles inputs;
+    private final HandEdits policy;
+    private final int threads;
+    private final ReferenceData reference = ReferenceData.shipped();
+    private final HolderRunLoader loader = new HolderRunLoader(reference, new SpectrumStore());
+    private final RunPipeline pipeline;
+    private final List<Listening> listeners = new CopyOnWriteArrayList<>();
+    private final Object settling = new Object();
+    private volatile History history;
+    private volatile @Nullable Settled latest;
+    private @Nullable ExecutorService background;
+
+    /**
+     * @param inputs where the files are that the document names
+     * @param policy what an edit by hand must say of itself
+     * @param threads that spots are treated in
+     */
+    public LivingRun(History history, InputFiles inputs, HandEdits policy, String programVersion, int threads) {
+        this.history = history;
+        this.inputs = inputs;
+        this.policy = policy;
+        this.threads = threads;
+        this.pipeline = new RunPipeline(reference, programVersion);
+    }
+
+    public History history() {
+        return history;
+    }
+
+    public RunDocument document() {
+        return history.document();
+    }
+
+    /** The newest result there is, which may be of an older document than {@link #document()}. */
+    public Optional<Settled> latest() {
+        return Optional.ofNullable(latest);
+    }
+
+    /** Whether {@link #latest()} is of the document as it is now. */
+    public boolean isSettled() {
+        Settled settled = latest;
+        return settled != null && settled.document() == history.document();
+    }
+
+    /** @param executor runs the listener: a screen gives its own event thread */
+    public void listen(Executor executor, Listener listener) {
+        listeners.add(new Listening(executor, listener));
+    }
+
+    public void forget(Listener listener) {
+        listeners.removeIf(l -> l.listener() == listener);
+    }
+
+    /** From now on every change is settled in a thread of the run's own, until it is closed. */
+    public synchronized void follow() {
+        if (background != null) return;
+        background = Executors.newSingleThreadExecutor(task -> {
+            Thread thread = new Thread(task, "spotline-settle");
+            thread.setDaemon(true);
+            return thread;
+        });
+        settleSoon();
+    }
+
+    /**
+     * Errors: {@link ReadException} when the edit by hand does not say what is asked for, or the result would not be a valid
+     * document; nothing is changed then.
+     */
+    public synchronized History apply(Edit edit) throws ReadException {
+        policy.check(edit);
+        return become(history.apply(edit));
+    }
+
+    /** Takes the last edit back; does nothing where there is none. */
+    public synchronized History undo() throws ReadException {
+        return become(history.undo());
+    }
+
+    /** Does again what was undone last; does nothing where nothing was. */
+    public synchronized History redo() throws ReadException {
+        return become(history.redo());
+    }
+
+    public synchronized History checkpoint(String name, Optional<OffsetDateTime> when) {
+        return become(history.checkpoint(name, when));
+    }
+
+    /** Errors: {@link IllegalArgumentException} for a name that no checkpoint has. */
+    public synchronized History back(String checkpoint) throws ReadException {
+        return become(history.back(checkpoint));
+    }
+
+    /** A report was made of the document as it is. */
+    public synchronized History reported(Optional<OffsetDateTime> when) {
+        return become(history.reported(when));
+    }
+
+    /**
+     * Results of the newest document: computed here, in the caller's thread, unless they are there already. A change that
+     * comes meanwhile makes it start over.
+     *
+     * <p>Errors: {@link ReadException} when a file that the document names, other than a spectrum, is missing or wrong;
+     * {@link CancellationException} when the caller's work is cancelled.
+     */
+    public RunResult settle(Work work) throws ReadException {
+        while (true) {
+            synchronized (settling) {
+                RunDocument document = history.document();
+                Settled known = latest;
+                if (known != null && known.document() == document) return known.result();
+                try {
+                    Settled settled = new Settled(document, computed(document, new Newest(document, work)));
+                    latest = settled;
+                    tell(l -> l.settled(settled));
+                } catch (Superseded e) {
+                    work.check();
+                }
+            }
+        }
+    }
+
+    @Override
+    public synchronized void close() {
+        if (background != null) background.shutdownNow();
+        background = null;
+    }
+
+    private RunResult computed(RunDocument document, Work work) throws ReadException {
+        RunSource source = new RunSource(document.name(), document.file(), Optional.empty(), inputs, document.seed());
+        HolderRun run = loader.load(source, work);
+        List<Finding> plan = PlanFindings.of(HolderPlan.of(document.file()), inputs);
+        return pipeline.treat(run, plan, threads, work);
+    }
+
+    private History become(History next) {
+        boolean changed = next.document() != history.document();
+        if (next == history) return next;
+        history = next;
+        tell(l -> l.edited(next));
+        if (changed) settleSoon();
+        return next;
+    }
+
+    private void settleSoon() {
+        if (background == null) return;
+        background.execute(() -> {
+            try {
+                settle(Work.UNWATCHED);
+            } catch (CancellationException e) {
+                // Closed: nobody waits for the result any more.
+                return;
+            } catch (ReadException | RuntimeException e) {
+                tell(l -> l.failed(e));
+            }
+        });
+    }
+
+    private void tell(Consumer<Listener> what) {
+        for (Listening l : listeners) l.executor().execute(() -> what.accept(l.listener()));
+    }
+
+    /** Gives up as soon as the document is no longer the newest. */
+    private final class Newest implements Work {
+        private final RunDocument document;
+        private final Work given;
+
+        Newest(RunDocument document, Work given) {
+            this.document = document;
+            this.given = given;
+        }
+
+        @Override
+        public void check() {
+            given.check();
+            if (Thread.currentThread().isInterrupted()) throw new CancellationException("interrupted");
+            if (history.document() != document) throw new Superseded();
+        }
+
+        @Override
+        public void progress(double done, String what) {
+            given.progress(done, what);
+            tell(l -> l.progress(done, what));
+        }
+    }
+}
