@@ -72,7 +72,7 @@ public record BenchData(
             String line = m.intensity().line().toString();
             windows.add(new WindowMark(
                     line, m.intensity().window().lowEv(), m.intensity().window().highEv()));
-            backgrounds.add(background(line, measured, m.intensity().subtraction()));
+            backgrounds.add(curve(line, measured, m.intensity().subtraction()));
         }
         Fitted fitted = fitted(spot, s);
         return new BenchData(
@@ -92,7 +92,7 @@ public record BenchData(
                 lines(spot.identification(), s));
     }
 
-    private static Curve background(String line, Curve measured, Subtraction subtraction) {
+    static Curve curve(String line, Curve measured, Subtraction subtraction) {
         return new Curve(
                 line,
                 Arrays.copyOfRange(measured.energies(), subtraction.from(), subtraction.to()),
@@ -124,7 +124,7 @@ public record BenchData(
         for (int i = 0; i < residual.length; i++) residual[i] = deviation[i] > 0 ? residual[i] / deviation[i] : 0;
         return new Fitted(
                 Optional.of(new Curve("model", energies, model.fittedSum())),
-                List.of(new Curve("background", energies, model.background())),
+                List.of(),
                 Optional.of(new Curve("residual", energies, residual)));
     }
 
@@ -161,6 +161,30 @@ public record BenchData(
             }
         }
         return marks;
+    }
+
+    /** The same with another window of a line, and the background under it where one exists. */
+    BenchData withWindow(String line, double lowEv, double highEv, Optional<Curve> background) {
+        List<WindowMark> marks = new ArrayList<>();
+        for (WindowMark w : windows) marks.add(w.line().equals(line) ? new WindowMark(line, lowEv, highEv) : w);
+        List<Curve> curves = new ArrayList<>();
+        for (Curve c : backgrounds) if (!c.name().equals(line)) curves.add(c);
+        background.ifPresent(curves::add);
+        return new BenchData(
+                spot,
+                spectrum,
+                name,
+                survey,
+                ordinate,
+                photonEnergyEv,
+                shiftEv,
+                measured,
+                curves,
+                marks,
+                model,
+                components,
+                residuals,
+                lines);
     }
 
     /** Measured value of the channel nearest to an energy. */

@@ -25,7 +25,7 @@ public final class AccountPane extends ScrollPane {
     private final Consumer<String> showSpectrum;
     private final Consumer<Finding> silence;
     private final VBox cards = new VBox(8);
-    private final Set<Account.Step> open = EnumSet.of(Account.Step.REFERENCE, Account.Step.FINDINGS);
+    private final Set<Account.Step> open = EnumSet.noneOf(Account.Step.class);
 
     /**
      * @param showSpectrum brings the scan behind a fact to the bench

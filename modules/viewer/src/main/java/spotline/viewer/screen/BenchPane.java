@@ -283,6 +283,7 @@ public final class BenchPane extends Region {
         double at = low ? w.lowEv() : w.highEv();
         if (at < lowEv || at > highEv) return;
         Region grip = new Region();
+        grip.setManaged(false);
         grip.setId("grip-" + w.line() + (low ? "-low" : "-high"));
         grip.getStyleClass().add("grip");
         grip.setCursor(Cursor.H_RESIZE);

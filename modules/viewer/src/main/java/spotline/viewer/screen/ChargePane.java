@@ -92,6 +92,7 @@ public final class ChargePane extends Region {
         Node mark = VerdictMark.of(row.verdict(), 11, palette);
         mark.relocate(14, y + height / 2 - 6);
         Region hit = new Region();
+        hit.setManaged(false);
         hit.setId("charge-" + row.spot());
         hit.getStyleClass().add("charge-row");
         hit.resizeRelocate(4, y + 2, getWidth() - 8, height - 4);

@@ -39,7 +39,8 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
     }
 
     public void show(CompositionGrid newGrid) {
-        boolean sameColumns = newGrid.elements().equals(grid.elements()) && !getColumns().isEmpty();
+        boolean sameColumns =
+                newGrid.elements().equals(grid.elements()) && !getColumns().isEmpty();
         grid = newGrid;
         if (!sameColumns) columns();
         setItems(FXCollections.observableArrayList(newGrid.rows()));
@@ -47,7 +48,8 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
 
     private void columns() {
         getColumns().clear();
-        TableColumn<CompositionGrid.Row, CompositionGrid.Row> sample = new TableColumn<>(words.of("composition.sample"));
+        TableColumn<CompositionGrid.Row, CompositionGrid.Row> sample =
+                new TableColumn<>(words.of("composition.sample"));
         sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
         sample.setCellFactory(column -> new SampleCell());
         sample.setPrefWidth(210);
@@ -99,14 +101,18 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
     private void leadFromFocus() {
         var at = getFocusModel().getFocusedCell();
         int element = at.getColumn() - 1;
-        if (at.getRow() < 0 || at.getRow() >= grid.rows().size() || element < 0 || element >= grid.elements().size()) return;
+        if (at.getRow() < 0
+                || at.getRow() >= grid.rows().size()
+                || element < 0
+                || element >= grid.elements().size()) return;
         CompositionGrid.Cell cell = grid.rows().get(at.getRow()).cells().get(element);
         if (!cell.spectrum().isEmpty()) lead.accept(cell);
     }
 
     /** The table as tab-separated text on the clipboard. */
     private void copyAll() {
-        StringBuilder text = new StringBuilder(words.of("composition.sample") + "\t" + words.of("composition.spot-head"));
+        StringBuilder text =
+                new StringBuilder(words.of("composition.sample") + "\t" + words.of("composition.spot-head"));
         grid.elements().forEach(e -> text.append('\t').append(e));
         for (CompositionGrid.Row row : grid.rows()) {
             text.append('\n').append(row.sample()).append('\t').append(row.spot());

@@ -28,8 +28,8 @@ import spotline.viewer.model.SpotFace;
 /** The holder across the top of the window, to scale, each spot with its label, its charge verdict and its composition. */
 public final class HolderBar extends Region {
     private static final double SIDE = 14;
-    private static final double TAG_WIDTH = 86;
-    private static final double TAG_HEIGHT = 34;
+    private static final double TAG_WIDTH = 132;
+    private static final double TAG_HEIGHT = 32;
     private static final double STRIP_HEIGHT = 7;
 
     private final Pane drawing = new Pane();
@@ -55,8 +55,8 @@ public final class HolderBar extends Region {
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
         addEventHandler(KeyEvent.KEY_TYPED, this::typed);
-        setMinHeight(150);
-        setPrefHeight(190);
+        setMinHeight(170);
+        setPrefHeight(232);
     }
 
     public void show(HolderPicture newPicture, List<SpotFace> newFaces, Set<String> newChosen, Palette newPalette) {
@@ -101,7 +101,7 @@ public final class HolderBar extends Region {
     private record Frame(
             double left, double top, double scale, double lowX, double highY, double bottom, double right) {
         static Frame of(HolderPicture picture, double width, double height) {
-            double room = height - 2 * (TAG_HEIGHT + 8);
+            double room = height - 2 * (TAG_HEIGHT + 6);
             double scale = Math.min((width - 2 * SIDE) / picture.widthMm(), Math.max(20, room) / picture.heightMm());
             double left = (width - scale * picture.widthMm()) / 2;
             double top = (height - scale * picture.heightMm()) / 2;
@@ -173,6 +173,7 @@ public final class HolderBar extends Region {
 
     private Region tag(HolderPicture.SpotPlace spot, double width, boolean isChosen) {
         Pane tag = new Pane();
+        tag.setManaged(false);
         tag.setId("spot-" + spot.id());
         tag.getStyleClass().add("spot-tag");
         if (isChosen) tag.getStyleClass().add("chosen");
@@ -197,7 +198,7 @@ public final class HolderBar extends Region {
     }
 
     private static String clipped(String text, double width) {
-        int most = Math.max(2, (int) (width / 5.6));
+        int most = Math.max(2, (int) (width / 6.4));
         return text.length() <= most ? text : text.substring(0, most - 1) + "\u2026";
     }
 

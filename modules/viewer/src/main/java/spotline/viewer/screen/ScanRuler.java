@@ -91,20 +91,23 @@ public final class ScanRuler extends Region {
         for (int k = STEPS.length - 1; k >= 0; k--) {
             if (STEPS[k] / span * getWidth() >= 70) step = STEPS[k];
         }
-        for (double e = Math.ceil(lanes.lowEv() / step) * step; e <= lanes.highEv(); e += step) {
-            Line tick = new Line(x(e), y, x(e), y + 4);
-            tick.setStroke(palette.quiet());
-            Text text = new Text(String.format(Locale.ROOT, "%.0f", e));
-            text.getStyleClass().add("tick");
-            text.setFill(palette.quiet());
-            text.relocate(x(e) - text.getLayoutBounds().getWidth() / 2, y + 4);
-            drawing.getChildren().addAll(tick, text);
-        }
         Text unit = new Text("eV, as measured");
         unit.getStyleClass().add("tick");
         unit.setFill(palette.quiet());
         unit.relocate(SIDE, y + 4);
         drawing.getChildren().add(unit);
+        double clear = SIDE + unit.getLayoutBounds().getWidth() + 30;
+        for (double e = Math.ceil(lanes.lowEv() / step) * step; e <= lanes.highEv(); e += step) {
+            Line tick = new Line(x(e), y, x(e), y + 4);
+            tick.setStroke(palette.quiet());
+            drawing.getChildren().add(tick);
+            if (x(e) < clear) continue;
+            Text text = new Text(String.valueOf(Math.round(e)));
+            text.getStyleClass().add("tick");
+            text.setFill(palette.quiet());
+            text.relocate(x(e) - text.getLayoutBounds().getWidth() / 2, y + 4);
+            drawing.getChildren().add(text);
+        }
     }
 
     private Node interval(ScanLanes.Interval i, double y) {
@@ -113,6 +116,7 @@ public final class ScanRuler extends Region {
         double width = Math.max(SMALLEST, to - from);
         double left = Math.max(2, Math.min(getWidth() - width - 2, (from + to - width) / 2));
         Label bar = new Label(i.name());
+        bar.setManaged(false);
         bar.setId("scan-" + i.spectrum());
         bar.getStyleClass().addAll("scan", i.survey() ? "survey" : "narrow");
         if (!i.main()) bar.getStyleClass().add("later");

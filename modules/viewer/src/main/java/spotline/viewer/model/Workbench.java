@@ -1,0 +1,499 @@
+package spotline.viewer.model;
+
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.atomic.AtomicLong;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import org.jspecify.annotations.Nullable;
+import spotline.analysis.background.Background;
+import spotline.analysis.background.Subtraction;
+import spotline.analysis.identify.ElementSeen;
+import spotline.core.Finding;
+import spotline.core.Outcome;
+import spotline.core.ReadException;
+import spotline.core.Work;
+import spotline.holder.HolderPlan;
+import spotline.holder.HolderTemplate;
+import spotline.holder.HolderTemplates;
+import spotline.reference.Line;
+import spotline.reference.ReferenceData;
+import spotline.run.InputFiles;
+import spotline.run.LinkedSpectrum;
+import spotline.run.RunResult;
+import spotline.run.SpotResult;
+import spotline.run.document.Edit;
+import spotline.run.document.Edits;
+import spotline.run.document.HandEdits;
+import spotline.run.document.History;
+import spotline.run.document.LivingRun;
+import spotline.run.document.RunDocument;
+import spotline.spectra.Window;
+
+/**
+ * What the window works on: one living run, what of it is chosen, and what is being done. Changed in the screen's thread
+ * alone; work goes on in another and its results come back through the screen's executor, the newest winning.
+ */
+public final class Workbench implements AutoCloseable {
+    private static final double CANDIDATE_REACH_EV = 3;
+    private static final int CANDIDATES = 6;
+
+    private final ObjectProperty<Optional<RunResult>> result = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<HolderPicture>> picture = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<List<String>> chosen = new SimpleObjectProperty<>(List.of());
+    private final StringProperty spectrum = new SimpleStringProperty("");
+    private final ObjectProperty<Set<Layer>> layers = new SimpleObjectProperty<>(
+            EnumSet.of(Layer.MEASURED, Layer.BACKGROUND, Layer.MODEL, Layer.COMPONENTS, Layer.LINES));
+    private final ObjectProperty<Optional<BenchData>> bench = new SimpleObjectProperty<>(Optional.empty());
+    private final ObjectProperty<Optional<Pending>> pending = new SimpleObjectProperty<>(Optional.empty());
+    private final StringProperty fault = new SimpleStringProperty("");
+    private final StringProperty doing = new SimpleStringProperty("");
+    private final DoubleProperty progress = new SimpleDoubleProperty(0);
+    private final BooleanProperty busy = new SimpleBooleanProperty(false);
+    private final StringProperty undoable = new SimpleStringProperty("");
+    private final StringProperty redoable = new SimpleStringProperty("");
+    private final StringProperty title = new SimpleStringProperty("");
+
+    private final Executor screen;
+    private final ExecutorService background;
+    private final Clock clock;
+    private final String programVersion;
+    private final int threads;
+    private final ReferenceData reference = ReferenceData.shipped();
+    private final AtomicLong newestPreview = new AtomicLong();
+    private @Nullable LivingRun run;
+
+    /**
+     * @param screen runs what changes properties
+     * @param background loads, treats and previews; closed with this
+     */
+    public Workbench(Executor screen, ExecutorService background, Clock clock, String programVersion, int threads) {
+        this.screen = screen;
+        this.background = background;
+        this.clock = clock;
+        this.programVersion = programVersion;
+        this.threads = threads;
+    }
+
+    /** A workbench with one thread of its own beside the screen's. */
+    public static Workbench on(Executor screen, Clock clock, String programVersion) {
+        ExecutorService background = Executors.newSingleThreadExecutor(task -> {
+            Thread thread = new Thread(task, "spotline-workbench");
+            thread.setDaemon(true);
+            return thread;
+        });
+        int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
+        return new Workbench(screen, background, clock, programVersion, threads);
+    }
+
+    // Opening
+
+    /** Opens a holder run; what goes wrong becomes {@link #fault()}, and what was open stays. */
+    public void open(Path holderRun) {
+        busy.set(true);
+        fault.set("");
+        doing.set("reading " + holderRun.getFileName());
+        background.execute(() -> {
+            try {
+                RunDocument document = RunDocument.read(holderRun, 1);
+                InputFiles inputs = InputFiles.beside(holderRun);
+                HolderPlan plan = HolderPlan.of(document.file());
+                Optional<HolderTemplate> template = HolderTemplates.of(document.file(), holderRun);
+                LivingRun living =
+                        new LivingRun(History.of(document), inputs, HandEdits.WHO_AND_WHY, programVersion, threads);
+                screen.execute(() -> opened(living, HolderPicture.of(plan, template), holderRun));
+            } catch (ReadException e) {
+                screen.execute(() -> failed(String.valueOf(e.getMessage())));
+            } catch (RuntimeException e) {
+                screen.execute(() -> failed("The file could not be opened: " + e));
+            }
+        });
+    }
+
+    private void opened(LivingRun living, HolderPicture newPicture, Path file) {
+        if (run != null) run.close();
+        run = living;
+        result.set(Optional.empty());
+        bench.set(Optional.empty());
+        pending.set(Optional.empty());
+        spectrum.set("");
+        chosen.set(
+                newPicture.spots().isEmpty()
+                        ? List.of()
+                        : List.of(newPicture.spots().get(0).id()));
+        picture.set(Optional.of(newPicture));
+        title.set(living.document().file().title().orElse(String.valueOf(file.getFileName())));
+        edited(living.history());
+        living.listen(screen, new Following(living));
+        living.follow();
+    }
+
+    private final class Following implements LivingRun.Listener {
+        private final LivingRun of;
+
+        Following(LivingRun of) {
+            this.of = of;
+        }
+
+        @Override
+        public void edited(History history) {
+            if (of == run) Workbench.this.edited(history);
+        }
+
+        @Override
+        public void progress(double done, String what) {
+            if (of != run) return;
+            busy.set(true);
+            progress.set(done);
+            doing.set(what);
+        }
+
+        @Override
+        public void settled(LivingRun.Settled settled) {
+            if (of != run) return;
+            busy.set(!of.isSettled());
+            doing.set("");
+            result.set(Optional.of(settled.result()));
+            if (spectrum.get().isEmpty()) chooseFirstScan();
+            refresh();
+        }
+
+        @Override
+        public void failed(Exception e) {
+            if (of == run) Workbench.this.failed(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void edited(History history) {
+        undoable.set(history.lastDone().map(Edit::title).orElse(""));
+        redoable.set(history.nextUndone().map(Edit::title).orElse(""));
+    }
+
+    private void failed(String sentence) {
+        busy.set(false);
+        doing.set("");
+        fault.set(sentence);
+    }
+
+    // Choosing
+
+    /** @param add to those already chosen, or take away again, instead of in their place */
+    public void choose(String spot, boolean add) {
+        LinkedHashSet<String> spots = new LinkedHashSet<>(chosen.get());
+        if (!add) spots = new LinkedHashSet<>(List.of(spot));
+        else if (spots.contains(spot) && spots.size() > 1) spots.remove(spot);
+        else spots.add(spot);
+        String region = primary()
+                .flatMap(s -> scan(s, spectrum.get()))
+                .map(LinkedSpectrum::region)
+                .orElse("");
+        chosen.set(List.copyOf(spots));
+        pending.set(Optional.empty());
+        Optional<LinkedSpectrum> same = primary()
+                .flatMap(s -> s.spectra().stream()
+                        .filter(x -> x.region().equals(region))
+                        .findFirst());
+        spectrum.set(same.map(LinkedSpectrum::label).orElse(""));
+        if (same.isEmpty()) chooseFirstScan();
+        refresh();
+    }
+
+    public void chooseSpectrum(String label) {
+        if (primary().flatMap(s -> scan(s, label)).isEmpty()) {
+            Optional<String> owner = result.get()
+                    .flatMap(r -> r.spots().stream()
+                            .filter(s -> scan(s, label).isPresent())
+                            .map(SpotResult::spot)
+                            .findFirst());
+            if (owner.isEmpty()) return;
+            chosen.set(List.of(owner.get()));
+        }
+        pending.set(Optional.empty());
+        spectrum.set(label);
+        refresh();
+    }
+
+    private void chooseFirstScan() {
+        primary().flatMap(s -> s.spectra().stream().findFirst()).ifPresent(s -> spectrum.set(s.label()));
+    }
+
+    public void show(Layer layer, boolean on) {
+        EnumSet<Layer> now = EnumSet.noneOf(Layer.class);
+        now.addAll(layers.get());
+        if (on) now.add(layer);
+        else now.remove(layer);
+        layers.set(now);
+    }
+
+    private static Optional<LinkedSpectrum> scan(SpotResult spot, String label) {
+        return spot.spectra().stream().filter(s -> s.label().equals(label)).findFirst();
+    }
+
+    /** The first of the chosen spots. */
+    public Optional<SpotResult> primary() {
+        if (chosen.get().isEmpty()) return Optional.empty();
+        return spot(chosen.get().get(0));
+    }
+
+    private Optional<SpotResult> spot(String id) {
+        return result.get()
+                .flatMap(
+                        r -> r.spots().stream().filter(s -> s.spot().equals(id)).findFirst());
+    }
+
+    private void refresh() {
+        bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get())));
+    }
+
+    // Looking
+
+    public List<SpotFace> faces() {
+        return result.get()
+                .map(r -> r.spots().stream().map(SpotFace::of).toList())
+                .orElse(List.of());
+    }
+
+    public ScanLanes lanes() {
+        return primary().map(s -> ScanLanes.of(s.spectra())).orElse(ScanLanes.NONE);
+    }
+
+    public Optional<Account> account() {
+        return primary().map(spot -> {
+            List<Finding> findings = new ArrayList<>();
+            for (Finding f : result.get().orElseThrow().findings()) {
+                if (f.spot().isEmpty() || f.spot().equals(spot.spot())) findings.add(f);
+            }
+            return Account.of(spot, findings);
+        });
+    }
+
+    /** The scan of the same name at the other chosen spots. */
+    public List<BenchData> compared() {
+        String name = bench.get().map(BenchData::name).orElse("");
+        List<BenchData> others = new ArrayList<>();
+        for (String id : chosen.get()
+                .subList(Math.min(1, chosen.get().size()), chosen.get().size())) {
+            spot(id).flatMap(s -> s.spectra().stream()
+                            .filter(x -> x.region().equals(name))
+                            .findFirst()
+                            .flatMap(x -> BenchData.of(s, x.label())))
+                    .ifPresent(others::add);
+        }
+        return others;
+    }
+
+    /** Lines that the reference data have near a measured energy, for a person. */
+    public List<LineCandidates.Candidate> candidates(double measuredEv) {
+        if (bench.get().isEmpty() || primary().isEmpty()) return List.of();
+        SpotResult spot = primary().get();
+        Set<String> known = new TreeSet<>();
+        spot.identification()
+                .ifPresent(i -> i.elements().stream().map(ElementSeen::element).forEach(known::add));
+        spot.composition().forEach(row -> known.add(row.element()));
+        double shift = spot.charge()
+                .shiftEv()
+                .orElseGet(() -> spot.identification().map(i -> i.shiftEv()).orElse(0.0));
+        return LineCandidates.near(
+                reference,
+                bench.get().get().photonEnergyEv(),
+                measuredEv + shift,
+                CANDIDATE_REACH_EV,
+                known,
+                CANDIDATES);
+    }
+
+    // Editing
+
+    /**
+     * Ends of a window while they are dragged: the background follows at once. When settled, the edit waits in
+     * {@link #pending()} for its reason.
+     */
+    public void window(String lineName, double lowEv, double highEv, boolean settled) {
+        Optional<BenchData> now = bench.get();
+        Optional<Line> line = Line.find(lineName);
+        if (run == null || now.isEmpty() || line.isEmpty() || !(lowEv < highEv)) return;
+        LivingRun living = run;
+        Window window = new Window(lowEv, highEv);
+        preview(now.get(), line.get(), window, living);
+        if (!settled) return;
+        try {
+            Edit edit = Edits.window(living.document(), now.get().spot(), line.get(), window);
+            pending.set(Optional.of(Pending.of(edit)));
+        } catch (IllegalArgumentException e) {
+            fault.set(String.valueOf(e.getMessage()));
+        }
+    }
+
+    private void preview(BenchData data, Line line, Window window, LivingRun living) {
+        Optional<LinkedSpectrum> scan = spot(data.spot()).flatMap(s -> scan(s, data.spectrum()));
+        if (scan.isEmpty()) return;
+        long mine = newestPreview.incrementAndGet();
+        background.execute(() -> {
+            if (mine != newestPreview.get()) return;
+            Optional<Curve> curve = background(living, data, line, window, scan.get());
+            screen.execute(() -> {
+                boolean same = bench.get()
+                        .map(b ->
+                                b.spectrum().equals(data.spectrum()) && b.spot().equals(data.spot()))
+                        .orElse(false);
+                if (same && mine == newestPreview.get()) {
+                    bench.set(bench.get()
+                            .map(b -> b.withWindow(line.toString(), window.lowEv(), window.highEv(), curve)));
+                }
+            });
+        });
+    }
+
+    private static Optional<Curve> background(
+            LivingRun living, BenchData data, Line line, Window window, LinkedSpectrum scan) {
+        int index = living.document().indexOf(data.spot());
+        var treatment = living.document().treatments().get(index);
+        Background chosen = treatment
+                .line(line)
+                .background()
+                .orElse((data.survey() ? treatment.survey() : treatment.narrow()).background());
+        Outcome<Subtraction> taken = chosen.subtract(scan.scan(), window, "preview", Work.UNWATCHED);
+        return taken.result().map(s -> BenchData.curve(line.toString(), data.measured(), s));
+    }
+
+    /** Does what is pending. What is missing or refused becomes {@link #fault()}, and it goes on waiting. */
+    public void keep(String who, String why) {
+        if (run == null || pending.get().isEmpty()) return;
+        if (why.isBlank()) {
+            fault.set("A change by hand needs its reason.");
+            return;
+        }
+        try {
+            Edit edit = pending.get().get().edit().apply(why.strip());
+            fault.set("");
+            busy.set(true);
+            run.apply(edit.signed(who, why.strip()).at(OffsetDateTime.now(clock)));
+            pending.set(Optional.empty());
+        } catch (ReadException e) {
+            failed(String.valueOf(e.getMessage()));
+        }
+    }
+
+    /** Gives up what is pending. */
+    public void drop() {
+        pending.set(Optional.empty());
+        newestPreview.incrementAndGet();
+        refresh();
+    }
+
+    /** A finding to be silenced waits for its reason. */
+    public void proposeSilence(Finding finding) {
+        if (run == null) return;
+        RunDocument document = run.document();
+        Optional<String> spot = finding.spot().isEmpty() ? Optional.empty() : Optional.of(finding.spot());
+        String where = spot.map(s -> " at spot " + s).orElse("");
+        pending.set(Optional.of(new Pending(
+                "Silence \u201c" + finding.rule() + "\u201d" + where,
+                why -> Edits.silence(document, finding.rule(), spot, why))));
+    }
+
+    public void undo() {
+        step(true);
+    }
+
+    public void redo() {
+        step(false);
+    }
+
+    private void step(boolean back) {
+        if (run == null) return;
+        try {
+            drop();
+            if (back) run.undo();
+            else run.redo();
+        } catch (ReadException e) {
+            failed(String.valueOf(e.getMessage()));
+        }
+    }
+
+    @Override
+    public void close() {
+        if (run != null) run.close();
+        background.shutdownNow();
+    }
+
+    // State
+
+    public ObjectProperty<Optional<RunResult>> result() {
+        return result;
+    }
+
+    public ObjectProperty<Optional<HolderPicture>> picture() {
+        return picture;
+    }
+
+    /** Ids of the chosen spots, the one that everything shows first. */
+    public ObjectProperty<List<String>> chosen() {
+        return chosen;
+    }
+
+    /** Label of the scan on the bench. */
+    public StringProperty spectrum() {
+        return spectrum;
+    }
+
+    public ObjectProperty<Set<Layer>> layers() {
+        return layers;
+    }
+
+    public ObjectProperty<Optional<BenchData>> bench() {
+        return bench;
+    }
+
+    public ObjectProperty<Optional<Pending>> pending() {
+        return pending;
+    }
+
+    /** What went wrong last, a sentence; empty when nothing did. */
+    public StringProperty fault() {
+        return fault;
+    }
+
+    /** What is being done; empty when nothing is. */
+    public StringProperty doing() {
+        return doing;
+    }
+
+    public DoubleProperty progress() {
+        return progress;
+    }
+
+    public BooleanProperty busy() {
+        return busy;
+    }
+
+    /** What undo would take back; empty when nothing. */
+    public StringProperty undoable() {
+        return undoable;
+    }
+
+    public StringProperty redoable() {
+        return redoable;
+    }
+
+    public StringProperty title() {
+        return title;
+    }
+}
