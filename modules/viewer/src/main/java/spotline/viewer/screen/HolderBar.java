@@ -95,6 +95,9 @@ public final class HolderBar extends Region {
         place(frame, leaders, labels);
         drawing.getChildren().addAll(leaders);
         drawing.getChildren().addAll(labels);
+        // What is made while the window is laid out would be styled a frame late, or never.
+        drawing.applyCss();
+        drawing.layout();
     }
 
     /** Millimetres to pixels. */

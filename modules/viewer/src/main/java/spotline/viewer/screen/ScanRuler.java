@@ -80,6 +80,9 @@ public final class ScanRuler extends Region {
         for (ScanLanes.Interval i : lanes.intervals()) {
             drawing.getChildren().add(interval(i, axis - LANE * (left - i.lane())));
         }
+        // What is made while the window is laid out would be styled a frame late, or never.
+        drawing.applyCss();
+        drawing.layout();
     }
 
     private void axis(double y) {
