@@ -418,9 +418,10 @@ public final class Workbench implements AutoCloseable {
     }
 
     private void step(boolean back) {
-        if (run == null) return;
+        if (run == null || (back ? undoable : redoable).get().isEmpty()) return;
         try {
             drop();
+            busy.set(true);
             if (back) run.undo();
             else run.redo();
         } catch (ReadException e) {
