@@ -10,10 +10,12 @@ import spotline.report.json.ResultJson;
 import spotline.report.table.ChargeCsv;
 import spotline.report.table.CompositionCsv;
 import spotline.report.table.ElementsCsv;
+import spotline.report.table.EnergiesCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
 import spotline.report.table.SamplesCsv;
+import spotline.report.table.StatesCsv;
 import spotline.run.RunResult;
 
 /**
@@ -46,7 +48,9 @@ public final class ResultFiles {
         files.put(CompositionCsv.FILE, CompositionCsv.of(result));
         files.put(CompositionCsv.VARIANTS_FILE, CompositionCsv.variants(result));
         files.put(SamplesCsv.FILE, SamplesCsv.of(result));
+        files.put(StatesCsv.FILE, StatesCsv.of(result));
         files.put(ChargeCsv.FILE, ChargeCsv.of(result));
+        files.put(EnergiesCsv.FILE, EnergiesCsv.of(result));
         files.put(ElementsCsv.FILE, ElementsCsv.of(result));
         files.put(IntensitiesCsv.FILE, IntensitiesCsv.of(result));
         files.put(PeaksCsv.FILE, PeaksCsv.of(result));

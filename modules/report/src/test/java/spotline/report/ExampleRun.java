@@ -142,16 +142,17 @@ final class ExampleRun {
                 -2.5,
                 List.of(new SurveyPeak(534.8, 12, 2000)));
         ChargeReference charge = new ChargeReference(
-                ChargeMethod.ADVENTITIOUS_CARBON,
-                "C 1s",
-                OptionalDouble.of(284.8),
-                OptionalDouble.of(287.35),
-                OptionalDouble.of(-2.55),
-                OptionalDouble.of(0.02),
-                OptionalDouble.of(0.25),
-                ChargeVerdict.ACCEPTED,
-                "The sample charges: adventitious carbon, measured at 287.35 eV, is set to 284.80 eV.",
-                Optional.of(ExampleSpectra.fit(c1s, "C 1s", new Window(282, 298), carbon)));
+                        ChargeMethod.ADVENTITIOUS_CARBON,
+                        "C 1s",
+                        OptionalDouble.of(284.8),
+                        OptionalDouble.of(287.35),
+                        OptionalDouble.of(-2.55),
+                        OptionalDouble.of(0.02),
+                        OptionalDouble.of(0.25),
+                        ChargeVerdict.ACCEPTED,
+                        "The sample charges: adventitious carbon, measured at 287.35 eV, is set to 284.80 eV.",
+                        Optional.of(ExampleSpectra.fit(c1s, "C 1s", new Window(282, 298), carbon)))
+                .with(ExampleEvidence.of(file));
         List<MeasuredIntensity> intensities = List.of(
                 intensity(
                         c1s,

@@ -1,6 +1,7 @@
 package spotline.run;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -44,8 +45,25 @@ public final class RunPipeline {
         findings.addAll(RunChecks.homogeneity(samples));
         List<Finding> shown = silenced(findings, run.plan().file().silence());
         SortedMap<String, JsonNode> treatments = new TreeMap<>();
-        run.spots().forEach(s -> treatments.put(s.spot().id(), s.treatment().json()));
+        for (int i = 0; i < spots.size(); i++) {
+            treatments.put(
+                    spots.get(i).spot(),
+                    withModels(
+                            run.spots().get(i).treatment().json(), spots.get(i).fits()));
+        }
         return new RunResult(run.plan(), spots, samples, shown, treatments, run.files(), programVersion, run.seed());
+    }
+
+    /** The settings in force with the default models as they were used, so that the record makes the same fits again. */
+    private static JsonNode withModels(JsonNode settings, List<LineFit> fits) {
+        ObjectNode record = settings.deepCopy();
+        for (LineFit fit : fits) {
+            if (!fit.byDefault()) continue;
+            fit.model()
+                    .ifPresent(m -> ((ObjectNode) record.at("/peakFit/models"))
+                            .set(fit.line().toString(), m));
+        }
+        return record;
     }
 
     private static List<SpotResult> lessBlanks(HolderRun run, List<SpotResult> spots) {

@@ -98,6 +98,9 @@ public final class SpotTreatment {
         List<Quantified> rows = quantification.rows();
         List<SpotResult.Variant> variants = quantification.variants();
         findings.addAll(quantification.findings());
+        work.check();
+        SpotFits fits = SpotFits.of(reference, input, charge, narrowTaken, sure(declared, identification), work);
+        findings.addAll(fits.findings());
         SpotChecks checks = new SpotChecks(input.treatment(), declared);
         findings.addAll(checks.elements(identification, rows, survey.isPresent()));
         findings.addAll(checks.surveyAgainstNarrow(rows, variants));
@@ -111,7 +114,7 @@ public final class SpotTreatment {
                     .toList();
         }
         String sample = spot.sampleName();
-        List<FittedPeak> peaks = peaks(charge);
+        List<FittedPeak> ofReference = peaks(charge);
         return new SpotResult(
                 spot.id(),
                 sample,
@@ -120,11 +123,12 @@ public final class SpotTreatment {
                 identification,
                 charge,
                 intensities,
-                peaks,
+                fits.peaks(charge, ofReference),
                 rows,
                 variants,
                 findings.stream().map(f -> f.at(spot.id(), sample)).distinct().toList(),
-                SpotQuantification.states(peaks, rows),
+                fits.fits(),
+                SpotQuantification.states(fits.fits(), ofReference, rows),
                 SpotQuantification.derived(input.treatment().quantify().derived(), rows),
                 Optional.of(quantification.factors()));
     }

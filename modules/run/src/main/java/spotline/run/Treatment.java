@@ -22,6 +22,7 @@ public record Treatment(
         IntensitySettings survey,
         FactorSettings factors,
         PreparationSettings prepare,
+        PeakFitSettings peakFit,
         QuantifySettings quantify,
         Limits limits,
         Map<Line, LineSettings> lines,

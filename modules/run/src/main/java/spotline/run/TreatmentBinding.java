@@ -31,6 +31,7 @@ final class TreatmentBinding {
                 intensity(json.path("survey")),
                 QuantifyBinding.factors(quantify),
                 QuantifyBinding.prepare(json.path("prepare")),
+                PeakFitBinding.bind(json.path("peakFit")),
                 QuantifyBinding.quantify(quantify),
                 new Limits(
                         number(limits, "photonEnergyAgreementEv"),

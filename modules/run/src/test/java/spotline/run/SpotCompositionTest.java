@@ -20,6 +20,7 @@ import spotline.analysis.quantify.TheoreticalFactors;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.core.Provenance;
+import spotline.core.Severity;
 import spotline.core.Work;
 import spotline.holder.SpectrumRole;
 import spotline.reference.LevelEnergy;
@@ -242,7 +243,13 @@ class SpotCompositionTest {
     void anAugerLineUnderALineIsSaid() {
         SpotComposition composition = composition();
         composition.primary(List.of(narrow("N 1s", 50), narrow("Ga 2p3/2", 50)), List.of(), new TreeSet<>());
-        assertThat(rules(composition)).contains("overlap-not-resolved");
+        assertThat(composition.findings())
+                .anyMatch(f -> f.rule().equals("overlap-not-resolved") && f.severity() == Severity.CAUTION);
+        // The principal Na KLL line lies 31 eV below O 1s: only a weaker branch comes near
+        SpotComposition sodium = composition();
+        sodium.primary(List.of(narrow("O 1s", 50), narrow("Na 1s", 50)), List.of(), new TreeSet<>());
+        assertThat(sodium.findings())
+                .anyMatch(f -> f.rule().equals("overlap-not-resolved") && f.severity() == Severity.NOTE);
     }
 
     @Test

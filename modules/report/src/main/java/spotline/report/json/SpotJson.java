@@ -6,14 +6,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.Optional;
-import spotline.analysis.charge.ChargeReference;
-import spotline.analysis.charge.ReferenceLineFit;
 import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.LineSeen;
 import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.StateShare;
 import spotline.core.Estimate;
 import spotline.holder.SpectrumRole;
 import spotline.report.facts.RowState;
@@ -33,7 +32,7 @@ final class SpotJson {
         node.set("electricalState", JsonTree.text(spot.electricalState()));
         node.set("spectra", JsonTree.list(spot.spectra(), SpotJson::spectrum));
         node.set("identification", identification(spot.identification()));
-        node.set("charge", charge(spot.charge()));
+        node.set("charge", ChargeJson.of(spot.charge()));
         node.set("intensities", JsonTree.list(spot.intensities(), measured -> intensity(spot, measured)));
         node.set("peaks", JsonTree.list(spot.peaks(), peak -> peak(spot, peak)));
         node.set("composition", JsonTree.list(spot.composition(), row -> row(spot, row)));
@@ -42,6 +41,7 @@ final class SpotJson {
             entry.set("composition", JsonTree.list(variant.rows(), row -> row(spot, row)));
             return entry;
         }));
+        node.set("states", JsonTree.list(spot.states(), SpotJson::state));
         node.set("findings", JsonTree.list(spot.findings(), ResultJson::finding));
         JsonNode treatment = treatments.get(spot.spot());
         node.set("treatment", treatment == null ? NullNode.getInstance() : JsonTree.settings(treatment));
@@ -109,34 +109,6 @@ final class SpotJson {
         return node;
     }
 
-    private static JsonNode charge(ChargeReference charge) {
-        ObjectNode node = JsonTree.object().put("method", charge.method().word());
-        node.set("referenceLine", JsonTree.text(charge.referenceLine()));
-        node.set("referenceEv", JsonTree.number(charge.referenceEv()));
-        node.set("measuredEv", JsonTree.number(charge.measuredEv()));
-        node.set("shiftEv", JsonTree.number(charge.shiftEv()));
-        node.set("measurementU", JsonTree.number(charge.measurementU()));
-        node.set("referenceU", JsonTree.number(charge.referenceU()));
-        node.set("standardUncertainty", JsonTree.number(charge.standardUncertainty()));
-        node.put("verdict", charge.verdict().word());
-        node.set("sentence", JsonTree.text(charge.sentence()));
-        node.set("fit", charge.fit().map(SpotJson::fit).orElse(NullNode.getInstance()));
-        return node;
-    }
-
-    private static JsonNode fit(ReferenceLineFit fit) {
-        ObjectNode node = JsonTree.object().put("line", fit.line()).put("spectrum", fit.spectrum());
-        node.set("reducedChiSquare", JsonTree.number(fit.reducedChiSquare()));
-        node.set("components", JsonTree.list(fit.components(), component -> {
-            ObjectNode entry = JsonTree.object().put("name", component.name()).put("shape", component.shape());
-            entry.set("position", estimate(component.position()));
-            entry.set("fwhm", estimate(component.fwhm()));
-            entry.set("area", estimate(component.area()));
-            return entry;
-        }));
-        return node;
-    }
-
     private static JsonNode intensity(SpotResult spot, MeasuredIntensity measured) {
         Intensity intensity = measured.intensity();
         ObjectNode node = JsonTree.object()
@@ -172,6 +144,16 @@ final class SpotJson {
         return node;
     }
 
+    private static JsonNode state(StateShare state) {
+        ObjectNode node = JsonTree.object()
+                .put("element", state.element())
+                .put("line", state.line())
+                .put("state", state.state());
+        node.set("atomicPercent", state.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
+        node.set("fractionOfElement", estimate(state.fractionOfElement()));
+        return node;
+    }
+
     private static JsonNode row(SpotResult spot, Quantified row) {
         ObjectNode node = JsonTree.object().put("element", row.element());
         node.set("atomicPercent", row.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
@@ -186,7 +168,7 @@ final class SpotJson {
     }
 
     /** Value, standard uncertainty, and what each source contributes to it. */
-    private static JsonNode estimate(Estimate estimate) {
+    static JsonNode estimate(Estimate estimate) {
         ObjectNode node = JsonTree.object();
         node.set("value", JsonTree.number(estimate.value()));
         node.set("standardUncertainty", JsonTree.number(estimate.standardUncertainty()));

@@ -4,8 +4,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
 import spotline.core.Decimal;
 import spotline.holder.SpectrumEntry;
 import spotline.holder.SpectrumRole;
@@ -163,6 +165,25 @@ public final class Edits {
                 ? Places.set(document.shared(), pointer, value.get())
                 : Places.cleared(document.shared(), pointer, pointer);
         return Edit.of(title, List.of(change), false);
+    }
+
+    /**
+     * The settings of one spot for others too, in place of theirs. Starts of fit models are estimated anew on each spot,
+     * their locks are kept; windows and models are moved by how much higher the spot's energies are measured.
+     *
+     * @param movedEv by spot: its measured binding energies less those of {@code from}, eV; every spot to change is in it
+     */
+    public static Edit copied(RunDocument document, String from, SortedMap<String, Double> movedEv) {
+        JsonNode patch = document.shared().at(Scope.spot(from).pointer(document));
+        if (!(patch instanceof ObjectNode settings)) {
+            throw new IllegalArgumentException("spot " + from + " has no settings of its own to apply to others");
+        }
+        List<Change> changes = new ArrayList<>();
+        movedEv.forEach((spot, moved) -> changes.add(
+                Places.set(document.shared(), Scope.spot(spot).pointer(document), CopiedSettings.of(settings, moved))));
+        String title = "Settings of spot " + from + " for " + (movedEv.size() == 1 ? "spot " : "spots ")
+                + String.join(", ", movedEv.keySet());
+        return Edit.of(title, changes, true);
     }
 
     private static Edit ofLine(

@@ -5,8 +5,11 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import spotline.core.ReadException;
 
@@ -188,6 +191,67 @@ public final class History {
         for (Step s = done; s != null && s != common; s = s.parent()) made.add(s.edit());
         Collections.reverse(made);
         return new Since(takenBack, made);
+    }
+
+    /** The history as data, from which {@link #of(HistoryRecord)} makes it again. */
+    public HistoryRecord record() {
+        Map<Long, HistoryRecord.Node> nodes = new TreeMap<>();
+        collect(done, nodes);
+        List<Long> redo = new ArrayList<>();
+        for (Undone u = undone; u != null; u = u.later()) {
+            collect(u.step(), nodes);
+            redo.add(u.step().number());
+        }
+        for (Marked m : checkpoints) collect(m.step(), nodes);
+        report.ifPresent(m -> collect(m.step(), nodes));
+        return new HistoryRecord(
+                first,
+                document,
+                List.copyOf(nodes.values()),
+                number(done),
+                redo,
+                checkpoints(),
+                lastReport(),
+                lastNumber);
+    }
+
+    /** Errors: {@link IllegalArgumentException} when a number in the record names no edit of it. */
+    public static History of(HistoryRecord record) {
+        Map<Long, Step> steps = new HashMap<>();
+        for (HistoryRecord.Node node : record.edits()) {
+            Step parent = step(steps, node.after());
+            steps.put(node.number(), new Step(node.number(), parent, node.edit(), Step.depth(parent) + 1));
+        }
+        Undone redo = null;
+        for (int i = record.undone().size() - 1; i >= 0; i--) {
+            Step step = step(steps, record.undone().get(i));
+            if (step == null) throw new IllegalArgumentException("the document as it was first cannot be redone");
+            redo = new Undone(step, redo);
+        }
+        List<Marked> marks = new ArrayList<>();
+        for (Checkpoint c : record.checkpoints()) marks.add(new Marked(c, step(steps, c.edit())));
+        Optional<Marked> report = record.report().map(c -> new Marked(c, step(steps, c.edit())));
+        return new History(
+                record.first(),
+                record.document(),
+                step(steps, record.done()),
+                redo,
+                marks,
+                report,
+                record.lastNumber());
+    }
+
+    private static @Nullable Step step(Map<Long, Step> steps, long number) {
+        if (number == 0) return null;
+        Step step = steps.get(number);
+        if (step == null) throw new IllegalArgumentException("edit " + number + " is named, but not there before");
+        return step;
+    }
+
+    private static void collect(@Nullable Step end, Map<Long, HistoryRecord.Node> nodes) {
+        for (Step s = end; s != null && !nodes.containsKey(s.number()); s = s.parent()) {
+            nodes.put(s.number(), new HistoryRecord.Node(s.number(), number(s.parent()), s.edit()));
+        }
     }
 
     /** Settings in which spots differ from their families or the holder. */

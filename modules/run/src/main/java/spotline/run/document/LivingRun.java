@@ -59,6 +59,7 @@ public final class LivingRun implements AutoCloseable {
 
     private final InputFiles inputs;
     private final HandEdits policy;
+    private final Keeper keeper;
     private final int threads;
     private final ReferenceData reference = ReferenceData.shipped();
     private final HolderRunLoader loader = new HolderRunLoader(reference, new SpectrumStore());
@@ -72,12 +73,15 @@ public final class LivingRun implements AutoCloseable {
     /**
      * @param inputs where the files are that the document names
      * @param policy what an edit by hand must say of itself
+     * @param keeper is given each operation before it counts as done
      * @param threads that spots are treated in
      */
-    public LivingRun(History history, InputFiles inputs, HandEdits policy, String programVersion, int threads) {
+    public LivingRun(
+            History history, InputFiles inputs, HandEdits policy, Keeper keeper, String programVersion, int threads) {
         this.history = history;
         this.inputs = inputs;
         this.policy = policy;
+        this.keeper = keeper;
         this.threads = threads;
         this.pipeline = new RunPipeline(reference, programVersion);
     }
@@ -122,36 +126,36 @@ public final class LivingRun implements AutoCloseable {
     }
 
     /**
-     * Errors: {@link ReadException} when the edit by hand does not say what is asked for, or the result would not be a valid
-     * document; nothing is changed then.
+     * Errors: {@link ReadException} when the edit by hand does not say what is asked for, the result would not be a valid
+     * document, or the keeper cannot keep the edit; nothing is changed then.
      */
-    public synchronized History apply(Edit edit) throws ReadException {
+    public History apply(Edit edit) throws ReadException {
         policy.check(edit);
-        return become(history.apply(edit));
+        return done(new Operation.Apply(edit));
     }
 
     /** Takes the last edit back; does nothing where there is none. */
-    public synchronized History undo() throws ReadException {
-        return become(history.undo());
+    public History undo() throws ReadException {
+        return done(new Operation.Undo());
     }
 
     /** Does again what was undone last; does nothing where nothing was. */
-    public synchronized History redo() throws ReadException {
-        return become(history.redo());
+    public History redo() throws ReadException {
+        return done(new Operation.Redo());
     }
 
-    public synchronized History checkpoint(String name, Optional<OffsetDateTime> when) {
-        return become(history.checkpoint(name, when));
+    public History checkpoint(String name, Optional<OffsetDateTime> when) throws ReadException {
+        return done(new Operation.Mark(name, when));
     }
 
-    /** Errors: {@link IllegalArgumentException} for a name that no checkpoint has. */
-    public synchronized History back(String checkpoint) throws ReadException {
-        return become(history.back(checkpoint));
+    /** Errors: {@link ReadException} for a name that no checkpoint has. */
+    public History back(String checkpoint) throws ReadException {
+        return done(new Operation.Back(checkpoint));
     }
 
     /** A report was made of the document as it is. */
-    public synchronized History reported(Optional<OffsetDateTime> when) {
-        return become(history.reported(when));
+    public History reported(Optional<OffsetDateTime> when) throws ReadException {
+        return done(new Operation.Reported(when));
     }
 
     /**
@@ -191,12 +195,14 @@ public final class LivingRun implements AutoCloseable {
         return pipeline.treat(run, plan, threads, work);
     }
 
-    private History become(History next) {
-        boolean changed = next.document() != history.document();
-        if (next == history) return next;
+    private synchronized History done(Operation operation) throws ReadException {
+        History before = history;
+        History next = operation.on(before);
+        if (next == before) return next;
+        keeper.keep(operation, next);
         history = next;
         tell(l -> l.edited(next));
-        if (changed) settleSoon();
+        if (next.document() != before.document()) settleSoon();
         return next;
     }
 

@@ -27,7 +27,7 @@ class LivingRunTest {
     private static final InputFiles FILES = InputFiles.in(Path.of("../../demo-spectra"));
 
     private static LivingRun demo() throws ReadException {
-        return new LivingRun(History.of(Documents.demo()), FILES, HandEdits.NOTHING_ASKED, "test", 2);
+        return new LivingRun(History.of(Documents.demo()), FILES, HandEdits.NOTHING_ASKED, Keeper.NOBODY, "test", 2);
     }
 
     private static List<String> numbers(RunResult result) {
@@ -118,7 +118,8 @@ class LivingRunTest {
 
     @Test
     void anEditByHandWithoutAReasonChangesNothing() throws ReadException {
-        try (LivingRun run = new LivingRun(History.of(Documents.demo()), FILES, HandEdits.WHO_AND_WHY, "test", 1)) {
+        try (LivingRun run =
+                new LivingRun(History.of(Documents.demo()), FILES, HandEdits.WHO_AND_WHY, Keeper.NOBODY, "test", 1)) {
             RunDocument before = run.document();
             Edit edit = Edits.window(before, "5", Line.parse("O 1s"), new Window(525, 536));
             assertThatExceptionOfType(ReadException.class).isThrownBy(() -> run.apply(edit));
