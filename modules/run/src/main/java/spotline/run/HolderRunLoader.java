@@ -25,15 +25,20 @@ import spotline.reference.ReferenceData;
 public final class HolderRunLoader {
     private final ReferenceData reference;
     private final SpectrumStore store;
+    private final Memo memo;
 
     public HolderRunLoader(ReferenceData reference) {
-        this(reference, new SpectrumStore());
+        this(reference, new SpectrumStore(), Memo.NONE);
     }
 
-    /** @param store keeps what is read for the next load of the same holder run */
-    public HolderRunLoader(ReferenceData reference, SpectrumStore store) {
+    /**
+     * @param store keeps what is read for the next load of the same holder run
+     * @param memo keeps the spectra made of it
+     */
+    public HolderRunLoader(ReferenceData reference, SpectrumStore store, Memo memo) {
         this.reference = reference;
         this.store = store;
+        this.memo = memo;
     }
 
     /** @param treatment a patch laid over the defaults before the holder's own */
@@ -47,10 +52,10 @@ public final class HolderRunLoader {
         HolderPlan plan = HolderPlan.of(file);
         TreatmentStack treatments = new TreatmentStack(file, source.name(), source.treatment());
         TransmissionSource transmission =
-                TransmissionSource.of(file.instrument().transmission(), inputFiles);
+                TransmissionSource.of(file.instrument().transmission(), inputFiles, store);
         DeclaredPhotons declared = DeclaredPhotons.of(file.instrument().excitation(), reference);
         Optional<CalibrationRecord> calibration = calibration(file, inputFiles);
-        SpectrumLinker linker = new SpectrumLinker(inputFiles, store, transmission, declared, calibration);
+        SpectrumLinker linker = new SpectrumLinker(inputFiles, store, memo, transmission, declared, calibration);
         List<SpotInput> inputs = new ArrayList<>();
         for (int i = 0; i < plan.spots().size(); i++) {
             work.check();
@@ -74,20 +79,22 @@ public final class HolderRunLoader {
         SortedMap<String, String> files = new TreeMap<>(linker.files());
         if (calibration.isPresent()) {
             String name = file.instrument().energyCalibration().orElseThrow();
-            files.put(name, CalibrationFile.sha256(inputFiles.path(name)));
+            files.put(name, store.once("sum " + name, () -> CalibrationFile.sha256(inputFiles.path(name))));
         }
         return new HolderRun(plan, inputs, files, findings, source.seed());
     }
 
-    private static Optional<CalibrationRecord> calibration(HolderRunFile file, InputFiles inputs) throws ReadException {
+    private Optional<CalibrationRecord> calibration(HolderRunFile file, InputFiles inputs) throws ReadException {
         Optional<String> named = file.instrument().energyCalibration();
         if (named.isEmpty()) return Optional.empty();
-        return Optional.of(CalibrationFile.read(inputs.path(named.get())));
+        return Optional.of(
+                store.once("calibration " + named.get(), () -> CalibrationFile.read(inputs.path(named.get()))));
     }
 
     private Optional<SensitivityFactors> labFactors(Treatment settings, InputFiles inputs) throws ReadException {
         if (settings.quantify().factors() instanceof QuantifySettings.FactorChoice.FromFile file) {
-            return Optional.of(FactorFile.read(inputs, file.file(), reference));
+            return Optional.of(
+                    store.once("factors " + file.file(), () -> FactorFile.read(inputs, file.file(), reference)));
         }
         return Optional.empty();
     }

@@ -27,10 +27,17 @@ import spotline.reference.ReferenceData;
 public final class RunPipeline {
     private final ReferenceData reference;
     private final String programVersion;
+    private final Memo memo;
 
     public RunPipeline(ReferenceData reference, String programVersion) {
+        this(reference, programVersion, Memo.NONE);
+    }
+
+    /** @param memo of steps that ran before */
+    public RunPipeline(ReferenceData reference, String programVersion, Memo memo) {
         this.reference = reference;
         this.programVersion = programVersion;
+        this.memo = memo;
     }
 
     /** @param planFindings of the mounting checks, repeated in the result */
@@ -85,8 +92,8 @@ public final class RunPipeline {
     }
 
     private List<SpotResult> treatSpots(HolderRun given, int threads, Work work) {
-        SpotTreatment treatment = new SpotTreatment(reference);
-        HolderRun run = new ReferenceSpots(reference, treatment).applied(given, work);
+        SpotTreatment treatment = new SpotTreatment(reference, memo);
+        HolderRun run = new ReferenceSpots(reference, treatment, memo).applied(given, work);
         int count = run.spots().size();
         if (threads <= 1 || count <= 1) {
             List<SpotResult> results = new ArrayList<>();

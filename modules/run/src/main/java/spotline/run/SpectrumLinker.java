@@ -35,6 +35,7 @@ import spotline.spectra.Transmission;
 final class SpectrumLinker {
     private final InputFiles inputs;
     private final SpectrumStore store;
+    private final Memo memo;
     private final TransmissionSource transmission;
     private final DeclaredPhotons declared;
     private final Optional<CalibrationRecord> calibration;
@@ -48,11 +49,13 @@ final class SpectrumLinker {
     SpectrumLinker(
             InputFiles inputs,
             SpectrumStore store,
+            Memo memo,
             TransmissionSource transmission,
             DeclaredPhotons declared,
             Optional<CalibrationRecord> calibration) {
         this.inputs = inputs;
         this.store = store;
+        this.memo = memo;
         this.transmission = transmission;
         this.declared = declared;
         this.calibration = calibration;
@@ -167,9 +170,17 @@ final class SpectrumLinker {
         }
         if (acquisition.excitation().monochromated().orElse(false)) monochromated.put(spot.id(), true);
         try {
-            Spectrum spectrum = set.spectrum(0);
-            BindingScan scan = calibrated(BindingScan.of(spectrum, photons.getAsDouble(), label), findings);
-            Transmission response = transmission.of(spectrum, photons.getAsDouble());
+            Placed placed = memo.of(
+                    Memo.Key.of(
+                            "read/1",
+                            new Memo.Same(block),
+                            photons.getAsDouble(),
+                            calibration,
+                            transmission.fixed().map(Memo.Same::new)),
+                    () -> placed(set.spectrum(0), photons.getAsDouble(), label));
+            BindingScan scan = placed.scan();
+            Transmission response = placed.response();
+            notCalibrated(scan).ifPresent(findings::add);
             boolean survey = scan.range().widthEv() >= treatment.limits().surveySpanEv();
             Optional<OffsetDateTime> time = acquisition.time();
             if (time.isPresent() && (earliest == null || time.get().isBefore(earliest))) earliest = time.get();
@@ -189,11 +200,19 @@ final class SpectrumLinker {
         }
     }
 
+    private record Placed(BindingScan scan, Transmission response) {}
+
     /** The one place where an energy scale is corrected. */
-    private BindingScan calibrated(BindingScan scan, List<Finding> findings) {
-        if (calibration.isEmpty()) return scan;
-        if (calibration.get().appliesTo(scan)) return calibration.get().corrected(scan);
-        findings.add(Finding.caution(
+    private Placed placed(Spectrum spectrum, double photonEnergyEv, String label) {
+        BindingScan scan = BindingScan.of(spectrum, photonEnergyEv, label);
+        boolean applies = calibration.isPresent() && calibration.get().appliesTo(scan);
+        return new Placed(
+                applies ? calibration.get().corrected(scan) : scan, transmission.of(spectrum, photonEnergyEv));
+    }
+
+    private Optional<Finding> notCalibrated(BindingScan scan) {
+        if (calibration.isEmpty() || calibration.get().appliesTo(scan)) return Optional.empty();
+        return Optional.of(Finding.caution(
                         "energy-calibration-not-applied",
                         String.format(
                                 Locale.ROOT,
@@ -202,7 +221,6 @@ final class SpectrumLinker {
                                 calibration.get().photonEnergyEv(),
                                 scan.photonEnergyEv()))
                 .in(scan.label()));
-        return scan;
     }
 
     private OptionalDouble photons(

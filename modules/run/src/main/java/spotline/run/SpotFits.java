@@ -27,13 +27,15 @@ final class SpotFits {
     private static final Set<String> TOLD = Set.of("fit-only-sum", "fit-not-converged", "fit-residual-structure");
 
     private final ReferenceData reference;
+    private final Memo memo;
     private final SpotInput input;
     private final Work work;
     private final List<LineFit> fits = new ArrayList<>();
     private final List<Finding> findings = new ArrayList<>();
 
-    private SpotFits(ReferenceData reference, SpotInput input, Work work) {
+    private SpotFits(ReferenceData reference, Memo memo, SpotInput input, Work work) {
         this.reference = reference;
+        this.memo = memo;
         this.input = input;
         this.work = work;
     }
@@ -41,12 +43,13 @@ final class SpotFits {
     /** @param present elements declared or surely seen */
     static SpotFits of(
             ReferenceData reference,
+            Memo memo,
             SpotInput input,
             ChargeReference charge,
             List<SpotComposition.Taken> narrow,
             Set<String> present,
             Work work) {
-        SpotFits made = new SpotFits(reference, input, work);
+        SpotFits made = new SpotFits(reference, memo, input, work);
         for (SpotComposition.Taken taken : narrow) made.fit(taken, charge.shiftEv(), present);
         return made;
     }
@@ -76,11 +79,15 @@ final class SpotFits {
         if (settings.without().contains(line)) return;
         FitModel given = settings.models().get(line);
         if (given != null) {
+            FitModel own = carried(given, spectrum);
+            String name = key(spectrum);
             keep(
                     spectrum,
                     line,
                     false,
-                    new PeakFit(reference).fit(spectrum.scan(), carried(given, spectrum), key(spectrum), work));
+                    memo.of(
+                            Memo.Key.of(PeakFit.STEP, spectrum.scan(), own, name),
+                            () -> new PeakFit(reference).fit(spectrum.scan(), own, name, work)));
             return;
         }
         boolean serves = settings.defaultModels()
@@ -91,12 +98,14 @@ final class SpotFits {
         Optional<FitModel> model =
                 new DefaultModels(reference).of(line, spectrum.scan(), shiftEv.getAsDouble(), present);
         if (model.isEmpty()) return;
+        FitModel usual = carried(model.get(), spectrum);
+        String name = key(spectrum);
+        Memo.Key key = Memo.Key.of("default " + PeakFit.STEP, spectrum.scan(), usual, name);
         keep(
                 spectrum,
                 line,
                 true,
-                new DefaultFit(new PeakFit(reference))
-                        .fit(spectrum.scan(), carried(model.get(), spectrum), key(spectrum), work));
+                memo.of(key, () -> new DefaultFit(new PeakFit(reference)).fit(spectrum.scan(), usual, name, work)));
     }
 
     private FitModel carried(FitModel model, LinkedSpectrum spectrum) {

@@ -35,6 +35,7 @@ final class SpotIntensities {
     private static final double USUAL_POWER = 0.75;
 
     private final ReferenceData reference;
+    private final Memo memo;
     private final String spot;
     private final LineAssignment lines;
     private final double shiftEv;
@@ -43,8 +44,14 @@ final class SpotIntensities {
 
     /** @param present elements declared or surely seen */
     SpotIntensities(
-            ReferenceData reference, String spot, LineAssignment lines, double shiftEv, SortedSet<String> present) {
+            ReferenceData reference,
+            Memo memo,
+            String spot,
+            LineAssignment lines,
+            double shiftEv,
+            SortedSet<String> present) {
         this.reference = reference;
+        this.memo = memo;
         this.spot = spot;
         this.lines = lines;
         this.shiftEv = shiftEv;
@@ -111,8 +118,11 @@ final class SpotIntensities {
             if (all > LEAST_SHARE * plainArea) neighbours.add(n.expecting(area));
         }
         if (!neighbours.isEmpty() && scan.countsKnown()) {
-            Outcome<Intensity> fitted = new OverlapFit(reference, own.over(settings))
-                    .measure(scan, target, neighbours, key(a.spectrum(), a.line()), work);
+            String name = key(a.spectrum(), a.line());
+            IntensitySettings used = own.over(settings);
+            Outcome<Intensity> fitted = memo.of(
+                    Memo.Key.of("overlap", used, scan, target, List.copyOf(neighbours), name),
+                    () -> new OverlapFit(reference, used).measure(scan, target, neighbours, name, work));
             fitted.allFindings().forEach(f -> findings.add(f.in(a.spectrum().label())));
             if (fitted.result().isPresent()) {
                 return fitted.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
@@ -162,8 +172,12 @@ final class SpotIntensities {
                     .in(a.spectrum().label()));
             return Optional.empty();
         }
-        Outcome<Intensity> outcome = new IntensityMeasurement(own.over(settings))
-                .measure(a.spectrum().scan(), target.get(), own.window(), key(a.spectrum(), a.line()), work);
+        BindingScan scan = a.spectrum().scan();
+        String name = key(a.spectrum(), a.line());
+        IntensitySettings used = own.over(settings);
+        Outcome<Intensity> outcome = memo.of(
+                Memo.Key.of(IntensityMeasurement.STEP, used, scan, target.get(), own.window(), name),
+                () -> new IntensityMeasurement(used).measure(scan, target.get(), own.window(), name, work));
         outcome.allFindings().forEach(f -> to.add(f.in(a.spectrum().label())));
         return outcome.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
     }

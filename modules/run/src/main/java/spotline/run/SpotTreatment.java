@@ -14,6 +14,7 @@ import spotline.analysis.charge.ChargeReferencing;
 import spotline.analysis.charge.SpotCondition;
 import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
+import spotline.analysis.identify.IdentifySettings;
 import spotline.analysis.identify.SurveyIdentification;
 import spotline.analysis.identify.Verdict;
 import spotline.analysis.quantify.Basis;
@@ -40,17 +41,31 @@ import spotline.run.SpotIntensities.Assigned;
  */
 public final class SpotTreatment {
     private final ReferenceData reference;
+    private final Memo memo;
 
     public SpotTreatment(ReferenceData reference) {
+        this(reference, Memo.NONE);
+    }
+
+    /** @param memo of steps that ran before */
+    public SpotTreatment(ReferenceData reference, Memo memo) {
         this.reference = reference;
+        this.memo = memo;
     }
 
     public SpotResult treat(SpotInput given, Work work) {
-        Preparation preparation = new Preparation(given.treatment().prepare());
-        SpotInput input = given.withSpectra(preparation.of(blanksAsMain(given.spectra())));
+        return memo.of(Memo.Key.of("spot", given), () -> treated(given, work));
+    }
+
+    private SpotResult treated(SpotInput given, Work work) {
+        PreparationSettings prepare = given.treatment().prepare();
+        List<LinkedSpectrum> measured = blanksAsMain(given.spectra());
+        Preparation.Prepared prepared =
+                memo.of(Memo.Key.of("prepare", prepare, measured), () -> new Preparation(prepare).prepared(measured));
+        SpotInput input = given.withSpectra(prepared.spectra());
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
-        findings.addAll(preparation.findings());
+        findings.addAll(prepared.findings());
         SortedSet<String> declared = declared(spot);
         SpotCondition condition = condition(spot);
         Optional<LinkedSpectrum> survey = input.spectra().stream()
@@ -73,15 +88,16 @@ public final class SpotTreatment {
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
         work.check();
-        Outcome<ChargeReference> decided = new ChargeReferencing(
-                        reference, input.treatment().charge())
-                .decide(chargeInput(input, narrow, survey, identification, condition, workingShift), work);
+        ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
+        Outcome<ChargeReference> decided = memo.of(
+                Memo.Key.of(ChargeReferencing.STEP, input.treatment().charge(), chargeInput),
+                () -> new ChargeReferencing(reference, input.treatment().charge()).decide(chargeInput, work));
         findings.addAll(decided.allFindings());
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
         work.check();
         SpotIntensities taking =
-                new SpotIntensities(reference, spot.id(), lines, shift, sure(declared, identification));
+                new SpotIntensities(reference, memo, spot.id(), lines, shift, sure(declared, identification));
         List<SpotComposition.Taken> narrowTaken =
                 taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), input.treatment()::line, work);
         List<SpotComposition.Taken> surveyTaken = List.of();
@@ -99,7 +115,7 @@ public final class SpotTreatment {
         List<SpotResult.Variant> variants = quantification.variants();
         findings.addAll(quantification.findings());
         work.check();
-        SpotFits fits = SpotFits.of(reference, input, charge, narrowTaken, sure(declared, identification), work);
+        SpotFits fits = SpotFits.of(reference, memo, input, charge, narrowTaken, sure(declared, identification), work);
         findings.addAll(fits.findings());
         SpotChecks checks = new SpotChecks(input.treatment(), declared);
         findings.addAll(checks.elements(identification, rows, survey.isPresent()));
@@ -169,14 +185,20 @@ public final class SpotTreatment {
             LinkedSpectrum survey, SpotInput input, SortedSet<String> declared, SpotCondition condition, Work work) {
         boolean grounded = condition.contact() == SpotCondition.Contact.GROUNDED
                 && condition.conduction() == SpotCondition.Conduction.CONDUCTOR;
-        return new SurveyIdentification(reference, input.treatment().identify())
-                .identify(
-                        survey.scan(),
-                        survey.transmission(),
-                        declared,
-                        grounded ? OptionalDouble.of(0) : OptionalDouble.empty(),
-                        input.monochromated(),
-                        work);
+        OptionalDouble known = grounded ? OptionalDouble.of(0) : OptionalDouble.empty();
+        IdentifySettings settings = input.treatment().identify();
+        Memo.Key key = Memo.Key.of(
+                "identify",
+                settings,
+                survey.scan(),
+                new Memo.Same(survey.transmission()),
+                List.copyOf(declared),
+                known,
+                input.monochromated());
+        return memo.of(
+                key,
+                () -> new SurveyIdentification(reference, settings)
+                        .identify(survey.scan(), survey.transmission(), declared, known, input.monochromated(), work));
     }
 
     private static List<Assigned> assign(SpotInput input, LineAssignment lines, double shift, List<Finding> findings) {

@@ -27,7 +27,8 @@ final class TransmissionSource {
         this.fixed = fixed;
     }
 
-    static TransmissionSource of(DeclaredTransmission declared, InputFiles inputs) throws ReadException {
+    static TransmissionSource of(DeclaredTransmission declared, InputFiles inputs, SpectrumStore store)
+            throws ReadException {
         if (declared instanceof DeclaredTransmission.Flat) {
             return new TransmissionSource(Optional.of(new Transmission.Flat()));
         }
@@ -35,9 +36,15 @@ final class TransmissionSource {
             return new TransmissionSource(Optional.of(new Transmission.PowerLaw(law.power())));
         }
         if (declared instanceof DeclaredTransmission.FromFile table) {
-            return new TransmissionSource(Optional.of(table(table.file(), inputs)));
+            return new TransmissionSource(
+                    Optional.of(store.once("transmission " + table.file(), () -> table(table.file(), inputs))));
         }
         return RECORDED_OR_FLAT;
+    }
+
+    /** What is the same for all spectra; empty when each file says its own. */
+    Optional<Transmission> fixed() {
+        return fixed;
     }
 
     /** Errors: {@link IllegalArgumentException} when a recorded transmission is not above 0 throughout. */

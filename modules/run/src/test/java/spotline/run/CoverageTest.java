@@ -58,8 +58,8 @@ class CoverageTest {
     }
 
     private static void assertCovers(Coverage coverage, double least, double most, TestReporter told) {
-        String figures = String.format(
-                Locale.ROOT, "%s, median relative width %.4f", coverage.share(), coverage.medianWidth());
+        String figures =
+                String.format(Locale.ROOT, "%s, median relative width %.4f", coverage.share(), coverage.medianWidth());
         told.publishEntry("coverage", figures);
         assertThat(coverage.share().values())
                 .as(figures)

@@ -15,9 +15,11 @@ import spotline.core.ReadException;
 import spotline.core.Work;
 import spotline.holder.HolderPlan;
 import spotline.reference.ReferenceData;
+import spotline.run.BoundedMemo;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.InputFiles;
+import spotline.run.Memo;
 import spotline.run.PlanFindings;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
@@ -57,12 +59,18 @@ public final class LivingRun implements AutoCloseable {
         private static final long serialVersionUID = 1;
     }
 
+    /** Step results remembered: enough for a few states of every spot. */
+    private static final int KEPT = 2000;
+
+    private static final int KEPT_PER_SPOT = 100;
+
     private final InputFiles inputs;
     private final HandEdits policy;
     private final Keeper keeper;
     private final int threads;
     private final ReferenceData reference = ReferenceData.shipped();
-    private final HolderRunLoader loader = new HolderRunLoader(reference, new SpectrumStore());
+    private final SpectrumStore store = new SpectrumStore();
+    private final HolderRunLoader loader;
     private final RunPipeline pipeline;
     private final List<Listening> listeners = new CopyOnWriteArrayList<>();
     private final Object settling = new Object();
@@ -83,7 +91,10 @@ public final class LivingRun implements AutoCloseable {
         this.policy = policy;
         this.keeper = keeper;
         this.threads = threads;
-        this.pipeline = new RunPipeline(reference, programVersion);
+        Memo memo = new BoundedMemo(
+                KEPT + KEPT_PER_SPOT * history.document().treatments().size());
+        this.loader = new HolderRunLoader(reference, store, memo);
+        this.pipeline = new RunPipeline(reference, programVersion, memo);
     }
 
     public History history() {
@@ -180,6 +191,13 @@ public final class LivingRun implements AutoCloseable {
                 }
             }
         }
+    }
+
+    /** Files changed outside the program: all are read anew, and results follow. */
+    public synchronized void reread() {
+        store.forget();
+        latest = null;
+        settleSoon();
     }
 
     @Override
