@@ -12,6 +12,9 @@ import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.LineSeen;
 import spotline.analysis.identify.SurveyModel;
 import spotline.analysis.identify.Verdict;
+import spotline.analysis.peakfit.FittedComponent;
+import spotline.analysis.peakfit.PeakFitResult;
+import spotline.run.LineFit;
 import spotline.run.LinkedSpectrum;
 import spotline.run.MeasuredIntensity;
 import spotline.run.SpotResult;
@@ -110,11 +113,48 @@ public record BenchData(
                     .map(d -> ofSurvey(d.model()))
                     .orElse(Fitted.NOTHING);
         }
+        Optional<LineFit> own =
+                spot.fits().stream().filter(f -> f.spectrum().equals(s.label())).findFirst();
+        if (own.isPresent()) return of(own.get().result());
         return spot.charge()
                 .fit()
                 .filter(f -> f.spectrum().equals(s.label()))
                 .map(f -> ofReference(f, s))
                 .orElse(Fitted.NOTHING);
+    }
+
+    private static Fitted of(PeakFitResult fit) {
+        double[] background = fit.background();
+        List<Curve> components = new ArrayList<>();
+        for (FittedComponent c : fit.components()) {
+            double[] above = c.curve();
+            for (int i = 0; i < above.length; i++) above[i] += background[i];
+            components.add(new Curve(c.name(), fit.energies(), above));
+        }
+        return new Fitted(
+                Optional.of(new Curve("model", fit.energies(), fit.sum())),
+                components,
+                Optional.of(new Curve("residual", fit.energies(), fit.residuals())));
+    }
+
+    /** The same with another fit in place of what it has. */
+    BenchData with(PeakFitResult fit) {
+        Fitted fitted = of(fit);
+        return new BenchData(
+                spot,
+                spectrum,
+                name,
+                survey,
+                ordinate,
+                photonEnergyEv,
+                shiftEv,
+                measured,
+                backgrounds,
+                windows,
+                fitted.model(),
+                fitted.components(),
+                fitted.residuals(),
+                lines);
     }
 
     private static Fitted ofSurvey(SurveyModel model) {

@@ -9,8 +9,4 @@ import spotline.run.document.Edit;
  * @param title what will be done, for a person
  * @param edit what to do, once there is a reason
  */
-public record Pending(String title, Function<String, Edit> edit) {
-    static Pending of(Edit edit) {
-        return new Pending(edit.title(), why -> edit);
-    }
-}
+public record Pending(String title, Function<String, Edit> edit) {}

@@ -13,7 +13,6 @@ import java.util.TreeSet;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.atomic.AtomicLong;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
@@ -23,29 +22,23 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
-import spotline.analysis.background.Background;
-import spotline.analysis.background.Subtraction;
 import spotline.analysis.identify.ElementSeen;
 import spotline.core.Finding;
-import spotline.core.Outcome;
 import spotline.core.ReadException;
-import spotline.core.Work;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
-import spotline.reference.Line;
 import spotline.reference.ReferenceData;
 import spotline.run.InputFiles;
 import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 import spotline.run.document.Edit;
-import spotline.run.document.Edits;
 import spotline.run.document.HandEdits;
 import spotline.run.document.History;
+import spotline.run.document.Keeper;
 import spotline.run.document.LivingRun;
 import spotline.run.document.RunDocument;
-import spotline.spectra.Window;
 
 /**
  * What the window works on: one living run, what of it is chosen, and what is being done. Changed in the screen's thread
@@ -62,7 +55,6 @@ public final class Workbench implements AutoCloseable {
     private final ObjectProperty<Set<Layer>> layers = new SimpleObjectProperty<>(
             EnumSet.of(Layer.MEASURED, Layer.BACKGROUND, Layer.MODEL, Layer.COMPONENTS, Layer.LINES));
     private final ObjectProperty<Optional<BenchData>> bench = new SimpleObjectProperty<>(Optional.empty());
-    private final ObjectProperty<Optional<Pending>> pending = new SimpleObjectProperty<>(Optional.empty());
     private final StringProperty fault = new SimpleStringProperty("");
     private final StringProperty doing = new SimpleStringProperty("");
     private final DoubleProperty progress = new SimpleDoubleProperty(0);
@@ -77,7 +69,9 @@ public final class Workbench implements AutoCloseable {
     private final String programVersion;
     private final int threads;
     private final ReferenceData reference = ReferenceData.shipped();
-    private final AtomicLong newestPreview = new AtomicLong();
+    private final Signing signing = new Signing(this);
+    private final WindowDrag windows = new WindowDrag(this);
+    private final FitEditor fits = new FitEditor(this);
     private @Nullable LivingRun run;
 
     /**
@@ -117,7 +111,7 @@ public final class Workbench implements AutoCloseable {
                 HolderPlan plan = HolderPlan.of(document.file());
                 Optional<HolderTemplate> template = HolderTemplates.of(document.file(), holderRun);
                 LivingRun living =
-                        new LivingRun(History.of(document), inputs, HandEdits.WHO_AND_WHY, programVersion, threads);
+                        new LivingRun(History.of(document), inputs, HandEdits.WHO_AND_WHY, Keeper.NOBODY, programVersion, threads);
                 screen.execute(() -> opened(living, HolderPicture.of(plan, template), holderRun));
             } catch (ReadException e) {
                 screen.execute(() -> failed(String.valueOf(e.getMessage())));
@@ -132,7 +126,7 @@ public final class Workbench implements AutoCloseable {
         run = living;
         result.set(Optional.empty());
         bench.set(Optional.empty());
-        pending.set(Optional.empty());
+        signing.drop();
         spectrum.set("");
         chosen.set(
                 newPicture.spots().isEmpty()
@@ -186,7 +180,7 @@ public final class Workbench implements AutoCloseable {
         redoable.set(history.nextUndone().map(Edit::title).orElse(""));
     }
 
-    private void failed(String sentence) {
+    void failed(String sentence) {
         busy.set(false);
         doing.set("");
         fault.set(sentence);
@@ -204,8 +198,11 @@ public final class Workbench implements AutoCloseable {
                 .flatMap(s -> scan(s, spectrum.get()))
                 .map(LinkedSpectrum::region)
                 .orElse("");
+        boolean samePrimary = !chosen.get().isEmpty()
+                && chosen.get().get(0).equals(spots.iterator().next());
         chosen.set(List.copyOf(spots));
-        pending.set(Optional.empty());
+        if (!samePrimary) fits.end();
+        signing.drop();
         Optional<LinkedSpectrum> same = primary()
                 .flatMap(s -> s.spectra().stream()
                         .filter(x -> x.region().equals(region))
@@ -225,7 +222,8 @@ public final class Workbench implements AutoCloseable {
             if (owner.isEmpty()) return;
             chosen.set(List.of(owner.get()));
         }
-        pending.set(Optional.empty());
+        if (!label.equals(spectrum.get())) fits.end();
+        signing.drop();
         spectrum.set(label);
         refresh();
     }
@@ -242,7 +240,7 @@ public final class Workbench implements AutoCloseable {
         layers.set(now);
     }
 
-    private static Optional<LinkedSpectrum> scan(SpotResult spot, String label) {
+    static Optional<LinkedSpectrum> scan(SpotResult spot, String label) {
         return spot.spectra().stream().filter(s -> s.label().equals(label)).findFirst();
     }
 
@@ -252,13 +250,14 @@ public final class Workbench implements AutoCloseable {
         return spot(chosen.get().get(0));
     }
 
-    private Optional<SpotResult> spot(String id) {
+    Optional<SpotResult> spot(String id) {
         return result.get()
                 .flatMap(
                         r -> r.spots().stream().filter(s -> s.spot().equals(id)).findFirst());
     }
 
-    private void refresh() {
+    /** Puts on the bench what the results say of the chosen scan. */
+    void refresh() {
         bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get())));
     }
 
@@ -321,92 +320,19 @@ public final class Workbench implements AutoCloseable {
 
     // Editing
 
-    /**
-     * Ends of a window while they are dragged: the background follows at once. When settled, the edit waits in
-     * {@link #pending()} for its reason.
-     */
-    public void window(String lineName, double lowEv, double highEv, boolean settled) {
-        Optional<BenchData> now = bench.get();
-        Optional<Line> line = Line.find(lineName);
-        if (run == null || now.isEmpty() || line.isEmpty() || !(lowEv < highEv)) return;
-        LivingRun living = run;
-        Window window = new Window(lowEv, highEv);
-        preview(now.get(), line.get(), window, living);
-        if (!settled) return;
-        try {
-            Edit edit = Edits.window(living.document(), now.get().spot(), line.get(), window);
-            pending.set(Optional.of(Pending.of(edit)));
-        } catch (IllegalArgumentException e) {
-            fault.set(String.valueOf(e.getMessage()));
-        }
+    /** Windows dragged by hand. */
+    public WindowDrag windows() {
+        return windows;
     }
 
-    private void preview(BenchData data, Line line, Window window, LivingRun living) {
-        Optional<LinkedSpectrum> scan = spot(data.spot()).flatMap(s -> scan(s, data.spectrum()));
-        if (scan.isEmpty()) return;
-        long mine = newestPreview.incrementAndGet();
-        background.execute(() -> {
-            if (mine != newestPreview.get()) return;
-            Optional<Curve> curve = background(living, data, line, window, scan.get());
-            screen.execute(() -> {
-                boolean same = bench.get()
-                        .map(b ->
-                                b.spectrum().equals(data.spectrum()) && b.spot().equals(data.spot()))
-                        .orElse(false);
-                if (same && mine == newestPreview.get()) {
-                    bench.set(bench.get()
-                            .map(b -> b.withWindow(line.toString(), window.lowEv(), window.highEv(), curve)));
-                }
-            });
-        });
+    /** Changes by hand and the reasons for them. */
+    public Signing signing() {
+        return signing;
     }
 
-    private static Optional<Curve> background(
-            LivingRun living, BenchData data, Line line, Window window, LinkedSpectrum scan) {
-        int index = living.document().indexOf(data.spot());
-        var treatment = living.document().treatments().get(index);
-        Background chosen = treatment
-                .line(line)
-                .background()
-                .orElse((data.survey() ? treatment.survey() : treatment.narrow()).background());
-        Outcome<Subtraction> taken = chosen.subtract(scan.scan(), window, "preview", Work.UNWATCHED);
-        return taken.result().map(s -> BenchData.curve(line.toString(), data.measured(), s));
-    }
-
-    /** Does what is pending. What is missing or refused becomes {@link #fault()}, and it goes on waiting. */
-    public void keep(String who, String why) {
-        if (run == null || pending.get().isEmpty()) return;
-        if (why.isBlank()) {
-            fault.set("A change by hand needs its reason.");
-            return;
-        }
-        try {
-            Edit edit = pending.get().get().edit().apply(why.strip());
-            fault.set("");
-            busy.set(true);
-            run.apply(edit.signed(who, why.strip()).at(OffsetDateTime.now(clock)));
-            pending.set(Optional.empty());
-        } catch (ReadException e) {
-            failed(String.valueOf(e.getMessage()));
-        }
-    }
-
-    /** Gives up what is pending. */
-    public void drop() {
-        pending.set(Optional.empty());
-        newestPreview.incrementAndGet();
-        refresh();
-    }
-
-    /** A finding to be silenced waits for its reason. */
-    public void proposeSilence(Finding finding) {
-        if (run == null) return;
-        RunDocument document = run.document();
-        Optional<String> spot = finding.spot().isEmpty() ? Optional.empty() : Optional.of(finding.spot());
-        String where = spot.map(s -> " at spot " + s).orElse("");
-        pending.set(Optional.of(new Pending(
-                "Silence \u201c" + finding.rule() + "\u201d" + where,
-                why -> Edits.silence(document, finding.rule(), spot, why))));
+    /** The fit of the scan on the bench. */
+    public FitEditor fits() {
+        return fits;
     }
 
     public void undo() {
@@ -420,7 +346,7 @@ public final class Workbench implements AutoCloseable {
     private void step(boolean back) {
         if (run == null || (back ? undoable : redoable).get().isEmpty()) return;
         try {
-            drop();
+            signing.drop();
             busy.set(true);
             if (back) run.undo();
             else run.redo();
@@ -433,6 +359,28 @@ public final class Workbench implements AutoCloseable {
     public void close() {
         if (run != null) run.close();
         background.shutdownNow();
+    }
+
+    // For the editors
+
+    Optional<LivingRun> living() {
+        return Optional.ofNullable(run);
+    }
+
+    ReferenceData reference() {
+        return reference;
+    }
+
+    OffsetDateTime now() {
+        return OffsetDateTime.now(clock);
+    }
+
+    void inBackground(Runnable work) {
+        background.execute(work);
+    }
+
+    void onScreen(Runnable change) {
+        screen.execute(change);
     }
 
     // State
@@ -461,10 +409,6 @@ public final class Workbench implements AutoCloseable {
 
     public ObjectProperty<Optional<BenchData>> bench() {
         return bench;
-    }
-
-    public ObjectProperty<Optional<Pending>> pending() {
-        return pending;
     }
 
     /** What went wrong last, a sentence; empty when nothing did. */

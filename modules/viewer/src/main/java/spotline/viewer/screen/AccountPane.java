@@ -24,17 +24,20 @@ public final class AccountPane extends ScrollPane {
     private final Words words;
     private final Consumer<String> showSpectrum;
     private final Consumer<Finding> silence;
+    private final Runnable editFit;
     private final VBox cards = new VBox(8);
     private final Set<Account.Step> open = EnumSet.noneOf(Account.Step.class);
 
     /**
      * @param showSpectrum brings the scan behind a fact to the bench
      * @param silence is asked to silence a finding
+     * @param editFit opens the fit of the scan on the bench
      */
-    public AccountPane(Words words, Consumer<String> showSpectrum, Consumer<Finding> silence) {
+    public AccountPane(Words words, Consumer<String> showSpectrum, Consumer<Finding> silence, Runnable editFit) {
         this.words = words;
         this.showSpectrum = showSpectrum;
         this.silence = silence;
+        this.editFit = editFit;
         setId("account");
         getStyleClass().add("account");
         setFitToWidth(true);
@@ -61,6 +64,12 @@ public final class AccountPane extends ScrollPane {
         box.setAccessibleRole(AccessibleRole.TEXT);
         box.setAccessibleText(name.getText() + ": " + card.sentence());
         box.getChildren().addAll(name, sentence);
+        if (card.step() == Account.Step.FIT) {
+            Hyperlink edit = new Hyperlink(words.of("fit.edit"));
+            edit.setId("fit-edit");
+            edit.setOnAction(e -> editFit.run());
+            box.getChildren().add(edit);
+        }
         if (!card.facts().isEmpty()) box.getChildren().add(unfolding(card, facts(card), words.of("card.evidence")));
         if (!card.findings().isEmpty()) box.getChildren().add(unfolding(card, findings(card), words.of("card.list")));
         return box;

@@ -58,6 +58,8 @@ public final class WorkbenchWindow {
     private final ScanRuler ruler;
     private final BenchPane plot;
     private final AccountPane account;
+    private final FitPane fit;
+    private final StackPane side = new StackPane();
     private final CompositionPane composition;
     private final ChargePane charge;
     private final Map<Layer, ToggleButton> layers = new EnumMap<>(Layer.class);
@@ -76,20 +78,23 @@ public final class WorkbenchWindow {
         this.words = words;
         this.demo = demo;
         this.settled = settled;
+        fit = new FitPane(bench.fits(), words, bench.fits()::end, this::applyToChosen);
         holder = new HolderBar(bench::choose);
         ruler = new ScanRuler(bench::chooseSpectrum);
         plot = new BenchPane(
                 new BenchPane.Listener() {
                     @Override
                     public void window(String line, double lowEv, double highEv, boolean done) {
-                        bench.window(line, lowEv, highEv, done);
+                        bench.windows().move(line, lowEv, highEv, done);
                     }
 
                     @Override
-                    public void clicked(double energyEv) {}
+                    public void clicked(double energyEv) {
+                        fit.clicked(energyEv);
+                    }
                 },
                 this::candidates);
-        account = new AccountPane(words, bench::chooseSpectrum, bench::proposeSilence);
+        account = new AccountPane(words, bench::chooseSpectrum, bench.signing()::silence, bench.fits()::begin);
         composition = new CompositionPane(words, cell -> {
             bench.choose(cell.spot(), false);
             bench.chooseSpectrum(cell.spectrum());
@@ -136,9 +141,11 @@ public final class WorkbenchWindow {
     }
 
     private void build() {
-        SplitPane upper = new SplitPane(new VBox(layerBar(), reasonBar(), grow(plot)), account);
+        SplitPane upper = new SplitPane(new VBox(layerBar(), reasonBar(), grow(plot)), side);
         upper.setDividerPositions(0.68);
-        SplitPane.setResizableWithParent(account, false);
+        SplitPane.setResizableWithParent(side, false);
+        side.getChildren().setAll(account, fit);
+        fit.setVisible(false);
         SplitPane lower = new SplitPane(upper, composition);
         lower.setOrientation(Orientation.VERTICAL);
         lower.setDividerPositions(0.74);
@@ -149,7 +156,7 @@ public final class WorkbenchWindow {
         root.setTop(new VBox(toolBar(), faultBar(), holder));
         root.setCenter(centre);
         root.setBottom(statusBar());
-        account.setMinWidth(250);
+        side.setMinWidth(250);
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
         root.setOnDragOver(e -> {
             if (dropped(e).isPresent()) e.acceptTransferModes(TransferMode.COPY);
@@ -244,19 +251,19 @@ public final class WorkbenchWindow {
         who.setPromptText(words.of("reason.who"));
         who.setPrefColumnCount(8);
         Button keep = button("keep", "reason.keep", () -> {
-            bench.keep(who.getText(), why.getText());
-            if (bench.pending().get().isEmpty()) why.clear();
+            bench.signing().keep(who.getText(), why.getText());
+            if (bench.signing().pending().get().isEmpty()) why.clear();
         });
         keep.setDefaultButton(true);
         keep.disableProperty()
                 .bind(why.textProperty().isEmpty().or(who.textProperty().isEmpty()));
-        Button drop = button("drop", "reason.drop", bench::drop);
+        Button drop = button("drop", "reason.drop", bench.signing()::drop);
         HBox bar = new HBox(6, what, why, who, keep, drop);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.getStyleClass().add("reason-bar");
         bar.setVisible(false);
         bar.managedProperty().bind(bar.visibleProperty());
-        bench.pending().addListener((o, was, is) -> {
+        bench.signing().pending().addListener((o, was, is) -> {
             bar.setVisible(is.isPresent());
             is.ifPresent(p -> what.setText(p.title()));
             if (is.isPresent() && was.isEmpty()) why.requestFocus();
@@ -300,6 +307,20 @@ public final class WorkbenchWindow {
         bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette));
         bench.bench().addListener((o, was, is) -> drawBench());
         bench.layers().addListener((o, was, is) -> drawBench());
+        bench.fits().model().addListener((o, was, is) -> {
+            fit.setVisible(is.isPresent());
+            account.setVisible(is.isEmpty());
+        });
+    }
+
+    /** The settings of the first chosen spot go to the others that are chosen. */
+    private void applyToChosen() {
+        List<String> chosen = bench.chosen().get();
+        if (chosen.size() < 2) {
+            bench.fits().message().set(words.of("fit.choose-others"));
+            return;
+        }
+        bench.fits().applyTo(chosen.subList(1, chosen.size()));
     }
 
     private void drawHolder() {
@@ -391,8 +412,8 @@ public final class WorkbenchWindow {
             e.consume();
             return;
         }
-        if (e.getCode() == KeyCode.ESCAPE && bench.pending().get().isPresent()) {
-            bench.drop();
+        if (e.getCode() == KeyCode.ESCAPE && bench.signing().pending().get().isPresent()) {
+            bench.signing().drop();
             e.consume();
         }
     }

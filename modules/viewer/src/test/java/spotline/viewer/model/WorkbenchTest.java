@@ -117,17 +117,17 @@ class WorkbenchTest {
             BenchData.WindowMark mark = before.windows().get(0);
             double titanium = percent(bench.result().get().orElseThrow(), "5", "Ti");
 
-            bench.window(mark.line(), mark.lowEv() + 1, mark.highEv() - 5, true);
+            bench.windows().move(mark.line(), mark.lowEv() + 1, mark.highEv() - 5, true);
             own.until(() -> !bench.bench().get().orElseThrow().windows().equals(before.windows()));
             BenchData preview = bench.bench().get().orElseThrow();
             assertThat(preview.windows().get(0).highEv()).isEqualTo(mark.highEv() - 5);
             assertThat(preview.backgrounds().get(0).energy(0)).isGreaterThanOrEqualTo(mark.lowEv() + 1 - 0.1);
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
-            assertThat(bench.pending().get().orElseThrow().title()).contains("Ti 2p window of spot 5");
+            assertThat(bench.signing().pending().get().orElseThrow().title()).contains("Ti 2p window of spot 5");
 
-            bench.keep("a tester", " ");
+            bench.signing().keep("a tester", " ");
             assertThat(bench.fault().get()).contains("reason");
-            bench.keep("a tester", "shake-up left out, to see");
+            bench.signing().keep("a tester", "shake-up left out, to see");
             own.settled();
             assertThat(bench.fault().get()).isEmpty();
             double changed = percent(bench.result().get().orElseThrow(), "5", "Ti");
@@ -150,9 +150,9 @@ class WorkbenchTest {
         bench.chooseSpectrum("05-pigment-a.txt#3");
         BenchData before = bench.bench().get().orElseThrow();
         BenchData.WindowMark mark = before.windows().get(0);
-        bench.window(mark.line(), mark.lowEv() + 1, mark.highEv(), true);
-        bench.drop();
-        assertThat(bench.pending().get()).isEmpty();
+        bench.windows().move(mark.line(), mark.lowEv() + 1, mark.highEv(), true);
+        bench.signing().drop();
+        assertThat(bench.signing().pending().get()).isEmpty();
         assertThat(bench.bench().get().orElseThrow().windows()).isEqualTo(before.windows());
     }
 
@@ -167,8 +167,8 @@ class WorkbenchTest {
                     .filter(f -> f.severity() == Severity.CAUTION)
                     .findFirst()
                     .orElseThrow();
-            bench.proposeSilence(caution);
-            bench.keep("a tester", "the place is known to be safe");
+            bench.signing().silence(caution);
+            bench.signing().keep("a tester", "the place is known to be safe");
             own.settled();
             List<Finding> of = bench.result().get().orElseThrow().findings().stream()
                     .filter(f -> f.rule().equals(caution.rule()) && f.spot().equals(caution.spot()))
