@@ -43,7 +43,7 @@ public final class ResultFiles {
     }
 
     /** The bytes of every result file by its name, in the order they are written. */
-    static Map<String, byte[]> contents(RunResult result) {
+    public static Map<String, byte[]> contents(RunResult result) {
         Map<String, byte[]> files = new LinkedHashMap<>();
         files.put(CompositionCsv.FILE, CompositionCsv.of(result));
         files.put(CompositionCsv.VARIANTS_FILE, CompositionCsv.variants(result));

@@ -1,11 +1,13 @@
 package spotline.viewer.model;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.LinkedHashSet;
+import java.util.Map;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -34,6 +36,9 @@ import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 import spotline.run.document.Edit;
+import spotline.run.project.ProjectSession;
+import spotline.run.project.RawFiles;
+import spotline.run.project.Stamp;
 import spotline.run.document.HandEdits;
 import spotline.run.document.History;
 import spotline.run.document.Keeper;
@@ -69,9 +74,12 @@ public final class Workbench implements AutoCloseable {
     private final String programVersion;
     private final int threads;
     private final ReferenceData reference = ReferenceData.shipped();
+    private final Choice choice = new Choice(this);
     private final Signing signing = new Signing(this);
     private final WindowDrag windows = new WindowDrag(this);
     private final FitEditor fits = new FitEditor(this);
+    private final ObjectProperty<Optional<Path>> file = new SimpleObjectProperty<>(Optional.empty());
+    private @Nullable Opened open;
     private @Nullable LivingRun run;
 
     /**
@@ -99,21 +107,16 @@ public final class Workbench implements AutoCloseable {
 
     // Opening
 
-    /** Opens a holder run; what goes wrong becomes {@link #fault()}, and what was open stays. */
-    public void open(Path holderRun) {
+    /** Opens a holder run or a project; what goes wrong becomes {@link #fault()}, and what was open stays. */
+    public void open(Path file) {
         busy.set(true);
         fault.set("");
-        doing.set("reading " + holderRun.getFileName());
+        doing.set("reading " + file.getFileName());
         background.execute(() -> {
             try {
-                RunDocument document = RunDocument.read(holderRun, 1);
-                InputFiles inputs = InputFiles.beside(holderRun);
-                HolderPlan plan = HolderPlan.of(document.file());
-                Optional<HolderTemplate> template = HolderTemplates.of(document.file(), holderRun);
-                LivingRun living =
-                        new LivingRun(History.of(document), inputs, HandEdits.WHO_AND_WHY, Keeper.NOBODY, programVersion, threads);
-                screen.execute(() -> opened(living, HolderPicture.of(plan, template), holderRun));
-            } catch (ReadException e) {
+                Opened opened = Opened.of(file, programVersion, threads, now());
+                screen.execute(() -> opened(opened));
+            } catch (ReadException | IOException e) {
                 screen.execute(() -> failed(String.valueOf(e.getMessage())));
             } catch (RuntimeException e) {
                 screen.execute(() -> failed("The file could not be opened: " + e));
@@ -121,22 +124,47 @@ public final class Workbench implements AutoCloseable {
         });
     }
 
-    private void opened(LivingRun living, HolderPicture newPicture, Path file) {
-        if (run != null) run.close();
-        run = living;
+    private void opened(Opened now) {
+        if (open != null) open.close();
+        open = now;
+        run = now.run();
+        fits.end();
         result.set(Optional.empty());
         bench.set(Optional.empty());
         signing.drop();
         spectrum.set("");
-        chosen.set(
-                newPicture.spots().isEmpty()
-                        ? List.of()
-                        : List.of(newPicture.spots().get(0).id()));
-        picture.set(Optional.of(newPicture));
-        title.set(living.document().file().title().orElse(String.valueOf(file.getFileName())));
-        edited(living.history());
-        living.listen(screen, new Following(living));
-        living.follow();
+        HolderPicture holder = now.picture();
+        chosen.set(holder.spots().isEmpty() ? List.of() : List.of(holder.spots().get(0).id()));
+        picture.set(Optional.of(holder));
+        title.set(now.title());
+        file.set(Optional.of(now.file()));
+        edited(now.run().history());
+        now.run().listen(screen, new Following(now.run()));
+        now.run().follow();
+    }
+
+    /**
+     * Saves as a project: the one that is open, or a new one.
+     *
+     * @param results bytes to keep along, by name
+     */
+    public void save(Path target, Map<String, byte[]> results) {
+        if (open == null) return;
+        Opened now = open;
+        busy.set(true);
+        doing.set("saving " + target.getFileName());
+        background.execute(() -> {
+            try {
+                boolean same = now.save(target, results, new Stamp(programVersion, now(), Optional.empty()));
+                screen.execute(() -> {
+                    busy.set(false);
+                    doing.set("");
+                    if (!same) open(target);
+                });
+            } catch (ReadException | IOException e) {
+                screen.execute(() -> failed(String.valueOf(e.getMessage())));
+            }
+        });
     }
 
     private final class Following implements LivingRun.Listener {
@@ -165,7 +193,7 @@ public final class Workbench implements AutoCloseable {
             busy.set(!of.isSettled());
             doing.set("");
             result.set(Optional.of(settled.result()));
-            if (spectrum.get().isEmpty()) chooseFirstScan();
+            if (spectrum.get().isEmpty()) choice.firstScan();
             refresh();
         }
 
@@ -190,46 +218,12 @@ public final class Workbench implements AutoCloseable {
 
     /** @param add to those already chosen, or take away again, instead of in their place */
     public void choose(String spot, boolean add) {
-        LinkedHashSet<String> spots = new LinkedHashSet<>(chosen.get());
-        if (!add) spots = new LinkedHashSet<>(List.of(spot));
-        else if (spots.contains(spot) && spots.size() > 1) spots.remove(spot);
-        else spots.add(spot);
-        String region = primary()
-                .flatMap(s -> scan(s, spectrum.get()))
-                .map(LinkedSpectrum::region)
-                .orElse("");
-        boolean samePrimary = !chosen.get().isEmpty()
-                && chosen.get().get(0).equals(spots.iterator().next());
-        chosen.set(List.copyOf(spots));
-        if (!samePrimary) fits.end();
-        signing.drop();
-        Optional<LinkedSpectrum> same = primary()
-                .flatMap(s -> s.spectra().stream()
-                        .filter(x -> x.region().equals(region))
-                        .findFirst());
-        spectrum.set(same.map(LinkedSpectrum::label).orElse(""));
-        if (same.isEmpty()) chooseFirstScan();
-        refresh();
+        choice.choose(spot, add);
     }
 
+    /** A scan of any spot; its spot is chosen with it. */
     public void chooseSpectrum(String label) {
-        if (primary().flatMap(s -> scan(s, label)).isEmpty()) {
-            Optional<String> owner = result.get()
-                    .flatMap(r -> r.spots().stream()
-                            .filter(s -> scan(s, label).isPresent())
-                            .map(SpotResult::spot)
-                            .findFirst());
-            if (owner.isEmpty()) return;
-            chosen.set(List.of(owner.get()));
-        }
-        if (!label.equals(spectrum.get())) fits.end();
-        signing.drop();
-        spectrum.set(label);
-        refresh();
-    }
-
-    private void chooseFirstScan() {
-        primary().flatMap(s -> s.spectra().stream().findFirst()).ifPresent(s -> spectrum.set(s.label()));
+        choice.chooseSpectrum(label);
     }
 
     public void show(Layer layer, boolean on) {
@@ -357,7 +351,7 @@ public final class Workbench implements AutoCloseable {
 
     @Override
     public void close() {
-        if (run != null) run.close();
+        if (open != null) open.close();
         background.shutdownNow();
     }
 
@@ -436,6 +430,11 @@ public final class Workbench implements AutoCloseable {
 
     public StringProperty redoable() {
         return redoable;
+    }
+
+    /** What is open. */
+    public ObjectProperty<Optional<Path>> file() {
+        return file;
     }
 
     public StringProperty title() {

@@ -14,6 +14,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
@@ -30,6 +31,9 @@ import spotline.viewer.model.FitEditor.Row;
 
 /** The fit model of the scan on the bench, a block a component, a line a parameter. */
 final class FitPane extends ScrollPane {
+    /** Parameter, what holds it, its number, the fitted value: percent of the width. */
+    private static final double[] COLUMNS = {29, 27, 19, 25};
+
     private final FitEditor editor;
     private final Words words;
     private final VBox components = new VBox(8);
@@ -111,6 +115,11 @@ final class FitPane extends ScrollPane {
         GridPane grid = new GridPane();
         grid.setHgap(6);
         grid.setVgap(2);
+        for (double share : COLUMNS) {
+            ColumnConstraints column = new ColumnConstraints();
+            column.setPercentWidth(share);
+            grid.getColumnConstraints().add(column);
+        }
         int line = 0;
         for (Row row : rows) {
             if (row.component().equals(c.name())) parameter(grid, line++, row, model);
@@ -123,6 +132,7 @@ final class FitPane extends ScrollPane {
     private void parameter(GridPane grid, int line, Row row, FitModel model) {
         Label what = new Label(words.of("parameter." + row.parameter()));
         what.getStyleClass().add("fact-name");
+        what.setTooltip(new Tooltip(words.of("parameter." + row.parameter() + ".unit")));
         ComboBox<Holding> holding = new ComboBox<>();
         holding.getItems().addAll(Holding.FREE, Holding.FIXED);
         boolean first = model.components().get(0).name().equals(row.component());
@@ -141,6 +151,7 @@ final class FitPane extends ScrollPane {
             }
         });
         holding.setId("hold-" + row.component() + "-" + row.parameter());
+        holding.setMaxWidth(Double.MAX_VALUE);
         holding.setOnAction(e -> hold(row, holding.getValue(), model));
         TextField value = number(row.start(), "value-" + row.component() + "-" + row.parameter());
         value.setPromptText(words.of("fit.guessed"));
@@ -156,7 +167,7 @@ final class FitPane extends ScrollPane {
 
     private static TextField number(OptionalDouble value, String id) {
         TextField field =
-                new TextField(value.isPresent() ? String.format(Locale.ROOT, "%.6g", value.getAsDouble()) : "");
+                new TextField(value.isPresent() ? spotline.core.Decimal.significant(value.getAsDouble(), 6) : "");
         field.setId(id);
         field.setPrefColumnCount(6);
         return field;

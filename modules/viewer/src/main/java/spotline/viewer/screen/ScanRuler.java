@@ -21,7 +21,7 @@ public final class ScanRuler extends Region {
     private static final double SIDE = 14;
     private static final double LANE = 19;
     private static final double AXIS = 20;
-    private static final double SMALLEST = 30;
+    private static final double SMALLEST = 40;
     private static final double[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
 
     private final Pane drawing = new Pane();

@@ -38,6 +38,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import spotline.report.ResultFiles;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.Layer;
@@ -62,7 +63,7 @@ public final class WorkbenchWindow {
     private final StackPane side = new StackPane();
     private final CompositionPane composition;
     private final ChargePane charge;
-    private final Map<Layer, ToggleButton> layers = new EnumMap<>(Layer.class);
+    private final FileActions files;
     private final StackPane centre = new StackPane();
     private final ToggleButton chargeView;
     private final ToggleButton dark;
@@ -103,8 +104,10 @@ public final class WorkbenchWindow {
             bench.choose(spot, false);
             showCharge(false);
         });
-        chargeView = toggle("charge", "view.charge");
-        dark = toggle("dark", "view.dark");
+        files = new FileActions(
+                bench, words, () -> root.getScene().getWindow(), () -> composition, ResultFiles::contents);
+        chargeView = Controls.toggle(words, "charge", "view.charge");
+        dark = Controls.toggle(words, "dark", "view.dark");
         chargeView.setOnAction(e -> showCharge(chargeView.isSelected()));
         dark.setOnAction(e -> room());
         root.setId("workbench");
@@ -125,23 +128,8 @@ public final class WorkbenchWindow {
         return root;
     }
 
-    private ToggleButton toggle(String id, String key) {
-        ToggleButton button = new ToggleButton(words.of(key));
-        button.setId(id);
-        button.setTooltip(new Tooltip(words.of(key + ".help")));
-        return button;
-    }
-
-    private Button button(String id, String key, Runnable action) {
-        Button button = new Button(words.of(key));
-        button.setId(id);
-        button.setTooltip(new Tooltip(words.of(key + ".help")));
-        button.setOnAction(e -> action.run());
-        return button;
-    }
-
     private void build() {
-        SplitPane upper = new SplitPane(new VBox(layerBar(), reasonBar(), grow(plot)), side);
+        SplitPane upper = new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
         upper.setDividerPositions(0.68);
         SplitPane.setResizableWithParent(side, false);
         side.getChildren().setAll(account, fit);
@@ -153,9 +141,9 @@ public final class WorkbenchWindow {
         VBox work = new VBox(ruler, grow(lower));
         centre.getChildren().setAll(work, charge);
         charge.setVisible(false);
-        root.setTop(new VBox(toolBar(), faultBar(), holder));
+        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), holder));
         root.setCenter(centre);
-        root.setBottom(statusBar());
+        root.setBottom(Strips.doing(bench));
         side.setMinWidth(250);
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
         root.setOnDragOver(e -> {
@@ -174,6 +162,15 @@ public final class WorkbenchWindow {
         return node;
     }
 
+    /** Exports the table, for tests and for whoever has the name already. */
+    void exportTo(Path file) {
+        files.exportTo(file);
+    }
+
+    void saveTo(Path file) {
+        files.saveTo(file);
+    }
+
     private static Optional<File> dropped(DragEvent e) {
         return e.getDragboard().getFiles().stream().findFirst();
     }
@@ -185,104 +182,30 @@ public final class WorkbenchWindow {
         title.textProperty().bind(bench.title());
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
-        Button undo = button("undo", "edit.undo", bench::undo);
+        Button undo = Controls.button(words, "undo", "edit.undo", bench::undo);
         undo.disableProperty().bind(bench.undoable().isEmpty());
         undo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.undo.help"), " ", bench.undoable()));
-        Button redo = button("redo", "edit.redo", bench::redo);
+        Button redo = Controls.button(words, "redo", "edit.redo", bench::redo);
         redo.disableProperty().bind(bench.redoable().isEmpty());
         redo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.redo.help"), " ", bench.redoable()));
-        Button smaller = button("smaller", "view.smaller", () -> textSize(textScale - 0.1));
-        Button larger = button("larger", "view.larger", () -> textSize(textScale + 0.1));
+        Button save = Controls.button(words, "save", "file.save", files::save);
+        save.disableProperty().bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
         HBox bar = new HBox(
                 6,
-                button("open", "file.open", this::chooseFile),
+                Controls.button(words, "open", "file.open", files::open),
+                files.recentMenu(),
+                save,
                 title,
                 space,
                 undo,
                 redo,
                 chargeView,
-                smaller,
-                larger,
+                files.exportMenu(),
+                Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
+                Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
                 dark);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.getStyleClass().add("tool-bar-strip");
-        return bar;
-    }
-
-    private Node faultBar() {
-        Label text = new Label();
-        text.setId("fault");
-        text.setWrapText(true);
-        text.textProperty().bind(bench.fault());
-        Button close = button("fault-close", "fault.close", () -> bench.fault().set(""));
-        Region space = new Region();
-        HBox.setHgrow(text, Priority.ALWAYS);
-        HBox bar = new HBox(8, text, space, close);
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.getStyleClass().add("fault-bar");
-        bar.visibleProperty().bind(bench.fault().isNotEmpty());
-        bar.managedProperty().bind(bar.visibleProperty());
-        return bar;
-    }
-
-    private Node layerBar() {
-        FlowPane bar = new FlowPane(4, 4);
-        bar.getStyleClass().add("layer-bar");
-        for (Layer layer : Layer.values()) {
-            ToggleButton button = toggle("layer-" + layer.name().toLowerCase(Locale.ROOT), layer.key());
-            button.setSelected(bench.layers().get().contains(layer));
-            button.setOnAction(e -> bench.show(layer, button.isSelected()));
-            layers.put(layer, button);
-            bar.getChildren().add(button);
-        }
-        return bar;
-    }
-
-    /** A change by hand waits here for its reason. */
-    private Node reasonBar() {
-        Label what = new Label();
-        what.setId("pending");
-        TextField why = new TextField();
-        why.setId("why");
-        why.setPromptText(words.of("reason.why"));
-        HBox.setHgrow(why, Priority.ALWAYS);
-        TextField who = new TextField(System.getProperty("user.name", ""));
-        who.setId("who");
-        who.setPromptText(words.of("reason.who"));
-        who.setPrefColumnCount(8);
-        Button keep = button("keep", "reason.keep", () -> {
-            bench.signing().keep(who.getText(), why.getText());
-            if (bench.signing().pending().get().isEmpty()) why.clear();
-        });
-        keep.setDefaultButton(true);
-        keep.disableProperty()
-                .bind(why.textProperty().isEmpty().or(who.textProperty().isEmpty()));
-        Button drop = button("drop", "reason.drop", bench.signing()::drop);
-        HBox bar = new HBox(6, what, why, who, keep, drop);
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.getStyleClass().add("reason-bar");
-        bar.setVisible(false);
-        bar.managedProperty().bind(bar.visibleProperty());
-        bench.signing().pending().addListener((o, was, is) -> {
-            bar.setVisible(is.isPresent());
-            is.ifPresent(p -> what.setText(p.title()));
-            if (is.isPresent() && was.isEmpty()) why.requestFocus();
-        });
-        return bar;
-    }
-
-    private Node statusBar() {
-        ProgressBar progress = new ProgressBar();
-        progress.setPrefWidth(120);
-        progress.progressProperty().bind(bench.progress());
-        Label doing = new Label();
-        doing.setId("doing");
-        doing.textProperty().bind(bench.doing());
-        HBox bar = new HBox(8, progress, doing);
-        bar.setPadding(new Insets(3, 10, 3, 10));
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.visibleProperty().bind(bench.busy());
-        bar.managedProperty().bind(bar.visibleProperty());
         return bar;
     }
 
@@ -353,20 +276,11 @@ public final class WorkbenchWindow {
         what.setWrapText(true);
         what.getStyleClass().add("empty-text");
         what.setMaxWidth(520);
-        VBox box = new VBox(14, what, button("empty-open", "file.open", this::chooseFile));
-        demo.ifPresent(d -> box.getChildren().add(button("empty-demo", "empty.demo", () -> bench.open(d))));
+        VBox box = new VBox(14, what, Controls.button(words, "empty-open", "file.open", files::open));
+        demo.ifPresent(d -> box.getChildren().add(Controls.button(words, "empty-demo", "empty.demo", () -> bench.open(d))));
         box.setAlignment(Pos.CENTER);
         box.getStyleClass().add("empty");
         root.setCenter(box);
-    }
-
-    private void chooseFile() {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle(words.of("file.open.help"));
-        chooser.getExtensionFilters()
-                .add(new FileChooser.ExtensionFilter(words.of("file.holder-run"), "*.json", "*.spotline"));
-        File file = chooser.showOpenDialog(root.getScene().getWindow());
-        if (file != null) bench.open(file.toPath());
     }
 
     private void showCharge(boolean on) {
@@ -397,7 +311,8 @@ public final class WorkbenchWindow {
 
     private void shortcut(KeyEvent e) {
         List<Map.Entry<KeyCombination, Runnable>> all = new ArrayList<>();
-        all.add(Map.entry(new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN), this::chooseFile));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN), files::open));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), files::save));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench::undo));
         all.add(Map.entry(
                 new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
