@@ -1,5 +1,6 @@
 package spotline.viewer.model;
 
+import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -61,5 +62,20 @@ final class Choice {
         bench.primary()
                 .flatMap(s -> s.spectra().stream().findFirst())
                 .ifPresent(s -> bench.spectrum().set(s.label()));
+    }
+
+    List<BenchData> compared() {
+        String name = bench.bench().get().map(BenchData::name).orElse("");
+        List<String> chosen = bench.chosen().get();
+        List<BenchData> others = new ArrayList<>();
+        for (String id : chosen.subList(Math.min(1, chosen.size()), chosen.size())) {
+            bench.spot(id)
+                    .flatMap(s -> s.spectra().stream()
+                            .filter(x -> x.region().equals(name))
+                            .findFirst()
+                            .flatMap(x -> BenchData.of(s, x.label())))
+                    .ifPresent(others::add);
+        }
+        return others;
     }
 }

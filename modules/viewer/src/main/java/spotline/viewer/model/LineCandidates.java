@@ -4,18 +4,37 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
+import spotline.analysis.identify.ElementSeen;
+import spotline.analysis.identify.Identification;
 import spotline.reference.AugerLine;
 import spotline.reference.Element;
 import spotline.reference.Elements;
 import spotline.reference.LineData;
 import spotline.reference.ReferenceData;
+import spotline.run.SpotResult;
 
 /** Which lines the reference data have near an energy: what a click on the bench answers. */
 public final class LineCandidates {
     /** A line near an energy, eV; {@code known} where its element was found or declared at the spot. */
     public record Candidate(String line, double energyEv, boolean known) {}
 
+    private static final double REACH_EV = 3;
+    private static final int MOST = 6;
+
     private LineCandidates() {}
+
+    /** Near a measured energy, eV, of a spot's scan: on its referenced scale, else as its survey was shifted. */
+    static List<Candidate> at(ReferenceData reference, SpotResult spot, double photonEnergyEv, double measuredEv) {
+        Set<String> known = new TreeSet<>();
+        spot.identification()
+                .ifPresent(i -> i.elements().stream().map(ElementSeen::element).forEach(known::add));
+        spot.composition().forEach(row -> known.add(row.element()));
+        double shift = spot.charge()
+                .shiftEv()
+                .orElseGet(() -> spot.identification().map(Identification::shiftEv).orElse(0.0));
+        return near(reference, photonEnergyEv, measuredEv + shift, REACH_EV, known, MOST);
+    }
 
     /**
      * @param bindingEv referenced binding energy, eV

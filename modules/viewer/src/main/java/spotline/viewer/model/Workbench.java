@@ -6,12 +6,10 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -24,35 +22,22 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import org.jspecify.annotations.Nullable;
-import spotline.analysis.identify.ElementSeen;
 import spotline.core.Finding;
 import spotline.core.ReadException;
-import spotline.holder.HolderPlan;
-import spotline.holder.HolderTemplate;
-import spotline.holder.HolderTemplates;
 import spotline.reference.ReferenceData;
-import spotline.run.InputFiles;
 import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 import spotline.run.document.Edit;
-import spotline.run.project.ProjectSession;
-import spotline.run.project.RawFiles;
 import spotline.run.project.Stamp;
-import spotline.run.document.HandEdits;
 import spotline.run.document.History;
-import spotline.run.document.Keeper;
 import spotline.run.document.LivingRun;
-import spotline.run.document.RunDocument;
 
 /**
  * What the window works on: one living run, what of it is chosen, and what is being done. Changed in the screen's thread
  * alone; work goes on in another and its results come back through the screen's executor, the newest winning.
  */
 public final class Workbench implements AutoCloseable {
-    private static final double CANDIDATE_REACH_EV = 3;
-    private static final int CANDIDATES = 6;
-
     private final ObjectProperty<Optional<RunResult>> result = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<HolderPicture>> picture = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<List<String>> chosen = new SimpleObjectProperty<>(List.of());
@@ -104,8 +89,6 @@ public final class Workbench implements AutoCloseable {
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
         return new Workbench(screen, background, clock, programVersion, threads);
     }
-
-    // Opening
 
     /** Opens a holder run or a project; what goes wrong becomes {@link #fault()}, and what was open stays. */
     public void open(Path file) {
@@ -214,8 +197,6 @@ public final class Workbench implements AutoCloseable {
         fault.set(sentence);
     }
 
-    // Choosing
-
     /** @param add to those already chosen, or take away again, instead of in their place */
     public void choose(String spot, boolean add) {
         choice.choose(spot, add);
@@ -255,8 +236,6 @@ public final class Workbench implements AutoCloseable {
         bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get())));
     }
 
-    // Looking
-
     public List<SpotFace> faces() {
         return result.get()
                 .map(r -> r.spots().stream().map(SpotFace::of).toList())
@@ -279,40 +258,14 @@ public final class Workbench implements AutoCloseable {
 
     /** The scan of the same name at the other chosen spots. */
     public List<BenchData> compared() {
-        String name = bench.get().map(BenchData::name).orElse("");
-        List<BenchData> others = new ArrayList<>();
-        for (String id : chosen.get()
-                .subList(Math.min(1, chosen.get().size()), chosen.get().size())) {
-            spot(id).flatMap(s -> s.spectra().stream()
-                            .filter(x -> x.region().equals(name))
-                            .findFirst()
-                            .flatMap(x -> BenchData.of(s, x.label())))
-                    .ifPresent(others::add);
-        }
-        return others;
+        return choice.compared();
     }
 
     /** Lines that the reference data have near a measured energy, for a person. */
     public List<LineCandidates.Candidate> candidates(double measuredEv) {
         if (bench.get().isEmpty() || primary().isEmpty()) return List.of();
-        SpotResult spot = primary().get();
-        Set<String> known = new TreeSet<>();
-        spot.identification()
-                .ifPresent(i -> i.elements().stream().map(ElementSeen::element).forEach(known::add));
-        spot.composition().forEach(row -> known.add(row.element()));
-        double shift = spot.charge()
-                .shiftEv()
-                .orElseGet(() -> spot.identification().map(i -> i.shiftEv()).orElse(0.0));
-        return LineCandidates.near(
-                reference,
-                bench.get().get().photonEnergyEv(),
-                measuredEv + shift,
-                CANDIDATE_REACH_EV,
-                known,
-                CANDIDATES);
+        return LineCandidates.at(reference, primary().get(), bench.get().get().photonEnergyEv(), measuredEv);
     }
-
-    // Editing
 
     /** Windows dragged by hand. */
     public WindowDrag windows() {
@@ -355,8 +308,6 @@ public final class Workbench implements AutoCloseable {
         background.shutdownNow();
     }
 
-    // For the editors
-
     Optional<LivingRun> living() {
         return Optional.ofNullable(run);
     }
@@ -376,8 +327,6 @@ public final class Workbench implements AutoCloseable {
     void onScreen(Runnable change) {
         screen.execute(change);
     }
-
-    // State
 
     public ObjectProperty<Optional<RunResult>> result() {
         return result;
