@@ -61,6 +61,7 @@ public final class BenchPane extends Region {
     private double highEv;
     private String shown = "";
     private double panFrom = Double.NaN;
+    private boolean dragging;
 
     /** @param candidates lines that the reference data have near a measured energy, for a person */
     public BenchPane(Listener listener, DoubleFunction<String> candidates) {
@@ -115,9 +116,10 @@ public final class BenchPane extends Region {
     protected void layoutChildren() {
         double foot = Math.max(22, readout.prefHeight(-1));
         double height = Math.max(1, getHeight() - foot);
+        boolean resized = canvas.getWidth() != Math.max(1, getWidth()) || canvas.getHeight() != height;
         canvas.setWidth(Math.max(1, getWidth()));
         canvas.setHeight(height);
-        canvas.draw();
+        if (resized) canvas.draw();
         grips.resizeRelocate(0, 0, getWidth(), height);
         readout.resizeRelocate(8, height, getWidth() - 16, foot);
         placeGrips();
@@ -271,6 +273,8 @@ public final class BenchPane extends Region {
     }
 
     private void placeGrips() {
+        // What is held by the hand must stay until it is let go.
+        if (dragging) return;
         grips.getChildren().clear();
         if (data.isEmpty() || !on(Layer.BACKGROUND) || area() == null || area().isEmpty()) return;
         for (BenchData.WindowMark w : data.get().windows()) {
@@ -303,6 +307,7 @@ public final class BenchPane extends Region {
     }
 
     private void dragged(BenchData.WindowMark w, boolean low, Region grip, MouseEvent e, boolean settled) {
+        dragging = !settled;
         double x = grips.sceneToLocal(e.getSceneX(), e.getSceneY()).getX();
         double at = Math.max(lowEv, Math.min(highEv, energyAt(x)));
         double newLow = low ? Math.min(at, w.highEv() - 0.5) : w.lowEv();

@@ -27,6 +27,8 @@ public final class ChargePane extends Region {
     private final Words words;
     private ChargeOverview overview = new ChargeOverview(java.util.List.of());
     private Palette palette = Palette.LIGHT;
+    private double drawnWidth = -1;
+    private double drawnHeight = -1;
 
     public ChargePane(Words words, Consumer<String> choose) {
         this.words = words;
@@ -50,7 +52,8 @@ public final class ChargePane extends Region {
 
     @Override
     protected void layoutChildren() {
-        draw();
+        // Drawing changes what is laid out: only another size asks for it.
+        if (getWidth() != drawnWidth || getHeight() != drawnHeight) draw();
     }
 
     private double low = Double.NaN;
@@ -73,6 +76,8 @@ public final class ChargePane extends Region {
     }
 
     private void draw() {
+        drawnWidth = getWidth();
+        drawnHeight = getHeight();
         drawing.resizeRelocate(0, 0, getWidth(), getHeight());
         drawing.getChildren().clear();
         extent();

@@ -40,6 +40,8 @@ public final class HolderBar extends Region {
     private Set<String> chosen = Set.of();
     private String focus = "";
     private Palette palette = Palette.LIGHT;
+    private double drawnWidth = -1;
+    private double drawnHeight = -1;
     private final StringBuilder typed = new StringBuilder();
     private long lastTyped;
 
@@ -71,10 +73,13 @@ public final class HolderBar extends Region {
 
     @Override
     protected void layoutChildren() {
-        draw();
+        // Drawing changes what is laid out: only another size asks for it.
+        if (getWidth() != drawnWidth || getHeight() != drawnHeight) draw();
     }
 
     private void draw() {
+        drawnWidth = getWidth();
+        drawnHeight = getHeight();
         double width = getWidth();
         double height = getHeight();
         drawing.resizeRelocate(0, 0, width, height);

@@ -29,6 +29,8 @@ public final class ScanRuler extends Region {
     private ScanLanes lanes = ScanLanes.NONE;
     private String chosen = "";
     private Palette palette = Palette.LIGHT;
+    private double drawnWidth = -1;
+    private double drawnHeight = -1;
 
     public ScanRuler(Consumer<String> choose) {
         this.choose = choose;
@@ -62,7 +64,8 @@ public final class ScanRuler extends Region {
 
     @Override
     protected void layoutChildren() {
-        draw();
+        // Drawing changes what is laid out: only another size asks for it.
+        if (getWidth() != drawnWidth || getHeight() != drawnHeight) draw();
     }
 
     private double x(double energyEv) {
@@ -71,6 +74,8 @@ public final class ScanRuler extends Region {
     }
 
     private void draw() {
+        drawnWidth = getWidth();
+        drawnHeight = getHeight();
         drawing.resizeRelocate(0, 0, getWidth(), getHeight());
         drawing.getChildren().clear();
         if (getWidth() < 60 || lanes.intervals().isEmpty()) return;

@@ -14,6 +14,7 @@ import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -99,9 +100,35 @@ final class Screen implements AutoCloseable {
                 own, parent.getChildrenUnmodifiable().stream().flatMap(Screen::all));
     }
 
+    /** Scrolls to a node where that is needed, and clicks it; a part drawn anew meanwhile is looked for again. */
     void click(String id) throws Exception {
-        robot.clickOn(node(id));
-        WaitForAsyncUtils.waitForFxEvents();
+        for (int attempt = 1; ; attempt++) {
+            Node node = node(id);
+            fx(() -> {
+                scrollTo(node);
+                return true;
+            });
+            WaitForAsyncUtils.waitForFxEvents();
+            try {
+                robot.clickOn(node);
+                WaitForAsyncUtils.waitForFxEvents();
+                return;
+            } catch (RuntimeException e) {
+                if (attempt == 3) throw e;
+            }
+        }
+    }
+
+    private static void scrollTo(Node node) {
+        for (Node n = node; n != null; n = n.getParent()) {
+            if (!(n instanceof ScrollPane pane)) continue;
+            double content = pane.getContent().getBoundsInLocal().getHeight();
+            double view = pane.getViewportBounds().getHeight();
+            double at = pane.getContent()
+                    .sceneToLocal(node.localToScene(node.getBoundsInLocal()))
+                    .getCenterY();
+            if (content > view) pane.setVvalue(Math.max(0, Math.min(1, (at - view / 2) / (content - view))));
+        }
     }
 
     void picture(String name) throws Exception {

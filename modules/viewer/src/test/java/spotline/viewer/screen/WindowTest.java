@@ -82,7 +82,11 @@ class WindowTest {
             screen.click("fit-add");
             screen.robot.clickOn(screen.node("bench"));
             screen.until(() -> screen.bench.fits().model().get().orElseThrow().components().size() == components + 1);
-            screen.until(() -> screen.bench.fits().result().get().isPresent());
+            screen.until(() -> screen.bench.fits().result().get().isPresent()
+                    || !screen.bench.fits().message().get().isEmpty());
+            assertThat(screen.bench.fits().result().get())
+                    .as(screen.bench.fits().message().get())
+                    .isPresent();
             screen.click("fit-revert");
             screen.until(() -> screen.bench.fits().model().get().orElseThrow().components().size() == components);
             screen.click("fit-keep");
