@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.DoubleNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -30,7 +31,8 @@ import spotline.spectra.Window;
 
 /**
  * How long a holder of 20 spots takes to settle after one edit on one spot: the spots are those of the demonstration, over
- * and over. Every edit is a new one, so that nothing of it is remembered. Argument: the demonstration's folder.
+ * and over. Every edit is a new one, so that nothing of it is remembered. Arguments: the demonstration's folder, threads (1), part of a kind's
+ * name to run it alone.
  */
 public final class Settle {
     private static final int SPOTS = 20;
@@ -56,26 +58,41 @@ public final class Settle {
             RunResult first = run.settle(Work.UNWATCHED);
             System.out.printf(Locale.ROOT, "first settling %.0f ms%n", (System.nanoTime() - since) / 1e6);
             Map<String, IntFunction<Edit>> kinds = kinds(run, first);
+            String only = args.length > 2 ? args[2] : "";
             for (Map.Entry<String, IntFunction<Edit>> kind : kinds.entrySet()) {
+                if (!kind.getKey().contains(only)) continue;
                 double[] millis = new double[MEASURED];
+                double[] busy = new double[MEASURED];
                 for (int i = -WARM_UP; i < MEASURED; i++) {
                     Edit edit = kind.getValue().apply(i + WARM_UP);
                     since = System.nanoTime();
+                    long worked = threadTime();
                     run.apply(edit);
                     run.settle(Work.UNWATCHED);
-                    if (i >= 0) millis[i] = (System.nanoTime() - since) / 1e6;
+                    if (i >= 0) {
+                        millis[i] = (System.nanoTime() - since) / 1e6;
+                        busy[i] = (threadTime() - worked) / 1e6;
+                    }
                     run.undo();
                 }
                 Arrays.sort(millis);
+                Arrays.sort(busy);
                 System.out.printf(
                         Locale.ROOT,
-                        "%-28s median %6.1f ms, 95 %% %6.1f ms, longest %6.1f ms%n",
+                        "%-30s processor time: median %6.1f ms, longest %6.1f ms; wall: median %6.1f ms, 95 %% %6.1f ms, longest %6.1f ms%n",
                         kind.getKey(),
+                        busy[MEASURED / 2],
+                        busy[MEASURED - 1],
                         millis[MEASURED / 2],
                         millis[MEASURED * 95 / 100],
                         millis[MEASURED - 1]);
             }
         }
+    }
+
+    /** Of this thread: what the machine does beside it does not count. Worth reading with one thread. */
+    private static long threadTime() {
+        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     private static Map<String, IntFunction<Edit>> kinds(LivingRun run, RunResult first) {

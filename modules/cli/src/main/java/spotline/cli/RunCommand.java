@@ -1,9 +1,13 @@
 package spotline.cli;
 
+import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
-import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -11,13 +15,19 @@ import picocli.CommandLine.Parameters;
 import spotline.core.Finding;
 import spotline.core.Severity;
 import spotline.reference.ReferenceData;
+import spotline.report.ReportOptions;
 import spotline.report.ResultFiles;
+import spotline.report.TemplateFolder;
+import spotline.report.html.Form;
+import spotline.report.html.Letterhead;
+import spotline.report.sheet.LoadingSheet;
 import spotline.report.text.DisplayNumber;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
+import spotline.run.findings.RuleBook;
 
 @Command(
         name = "run",
@@ -35,6 +45,18 @@ final class RunCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private Path out;
 
+    @Option(
+            names = "--report",
+            paramLabel = "short|full",
+            description = "how much report.html and report.pdf tell (default: full)")
+    private Form form = Form.FULL;
+
+    @Option(
+            names = "--template",
+            paramLabel = "DIR",
+            description = "folder with the lab's name.txt, contact.txt, footer.txt, mark.png or mark.jpg, style.css")
+    private @Nullable Path template;
+
     @Mixin
     private final TreatmentOptions options = new TreatmentOptions();
 
@@ -45,15 +67,28 @@ final class RunCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Exception {
         RunResult result;
+        ReportOptions report = new ReportOptions(
+                form,
+                template == null ? Letterhead.NONE : TemplateFolder.read(template),
+                Optional.ofNullable(System.getenv("SOURCE_DATE_EPOCH")).flatMap(LoadingSheet::sourceDate));
         try (ProgressLine progress = new ProgressLine(environment)) {
             ReferenceData reference = ReferenceData.shipped();
             HolderRun run = new HolderRunLoader(reference).load(holder, options.treatment(), options.seed(), progress);
-            List<Finding> plan = PlanCommand.check(run.plan(), holder);
-            result = new RunPipeline(reference, ProgramVersion.text()).treat(run, plan, options.threads(), progress);
-            ResultFiles.write(result, out);
+            result = new RunPipeline(reference, ProgramVersion.text(), RuleBook.standard())
+                    .treat(run, options.threads(), progress);
+            write(result, report);
         }
         print(result);
         return result.stopped() ? 1 : 0;
+    }
+
+    private void write(RunResult result, ReportOptions report) throws IOException {
+        ExecutorService pool = Executors.newFixedThreadPool(options.threads());
+        try {
+            ResultFiles.write(result, out, report, pool);
+        } finally {
+            pool.shutdownNow();
+        }
     }
 
     private void print(RunResult result) {

@@ -24,6 +24,7 @@ import spotline.analysis.identify.Verdict;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.StateShare;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.holder.HolderPlan;
@@ -224,7 +225,19 @@ final class ExampleRun {
                 rows,
                 List.of(new SpotResult.Variant("survey", List.of(rows.get(0)))),
                 List.of(Finding.note("one-spot-only", "One spot was measured, nothing is known of the scatter.")
-                        .at("1", sample)));
+                        .at("1", sample)),
+                List.of(),
+                StateShare.of(
+                        "C",
+                        "C 1s",
+                        Optional.of(x),
+                        List.of(
+                                new StateShare.Component("CF2", Estimate.of(15000.125, "fit/area CF2", 140)),
+                                new StateShare.Component(
+                                        "C\u2013C/C\u2013H, =1+1", Estimate.of(5812.17, "fit/area C-C", 95.5)),
+                                new StateShare.Component("C=O", Estimate.of(120, "fit/area C=O", 45)))),
+                List.of(),
+                Optional.empty());
     }
 
     /** Everything withheld, no energy reference, no survey. */
@@ -280,7 +293,15 @@ final class ExampleRun {
                 List.of(Finding.stop(
                                 "pass-energies-differ",
                                 "Quantified lines were measured at two pass energies, \"10\" and \"20\" eV.")
-                        .at("2", "contact strip")));
+                        .at("2", "contact strip")),
+                List.of(),
+                StateShare.of(
+                        "Ti",
+                        "Ti 2p",
+                        Optional.empty(),
+                        List.of(new StateShare.Component("TiO2", Estimate.of(24000, "fit/area TiO2", 260)))),
+                List.of(),
+                Optional.empty());
     }
 
     private static MeasuredIntensity intensity(

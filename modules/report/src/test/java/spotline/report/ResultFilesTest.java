@@ -79,7 +79,12 @@ class ResultFilesTest {
                             "peaks.csv",
                             "findings.csv",
                             "result.json",
-                            "report.html");
+                            "report.html",
+                            "composition.md",
+                            "composition.tex",
+                            "composition.xlsx",
+                            "report.pdf",
+                            "samples");
         }
     }
 
@@ -89,7 +94,17 @@ class ResultFilesTest {
         ResultFiles.write(ExampleRun.named("../../title", "../../../up/sample", "../up.txt"), target);
         try (Stream<Path> files = Files.walk(folder)) {
             assertThat(files.filter(Files::isRegularFile))
-                    .allMatch(f -> f.getParent().equals(target));
+                    .allMatch(f -> f.getParent().equals(target) || f.getParent().equals(target.resolve("samples")));
+        }
+        try (Stream<Path> files = Files.list(target.resolve("samples"))) {
+            assertThat(files.map(f -> f.getFileName().toString()))
+                    .containsExactlyInAnyOrder(
+                            "01-up-sample.csv",
+                            "01-up-sample.html",
+                            "01-up-sample.pdf",
+                            "02-contact-strip.csv",
+                            "02-contact-strip.html",
+                            "02-contact-strip.pdf");
         }
     }
 }

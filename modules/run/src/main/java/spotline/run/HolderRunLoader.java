@@ -81,7 +81,8 @@ public final class HolderRunLoader {
             String name = file.instrument().energyCalibration().orElseThrow();
             files.put(name, store.once("sum " + name, () -> CalibrationFile.sha256(inputFiles.path(name))));
         }
-        return new HolderRun(plan, inputs, files, findings, source.seed());
+        return new HolderRun(
+                plan, inputs, files, findings, source.seed(), Optional.of(PlanFindings.of(plan, inputFiles)));
     }
 
     private Optional<CalibrationRecord> calibration(HolderRunFile file, InputFiles inputs) throws ReadException {

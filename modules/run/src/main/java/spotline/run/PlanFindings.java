@@ -23,6 +23,6 @@ public final class PlanFindings {
                             ? HolderTemplates.shipped(name.get())
                             : HolderTemplates.read(inputs.path(name.get())));
         }
-        return PlanCheck.check(plan, template);
+        return PlanCheck.ofLoad(plan, template);
     }
 }

@@ -193,7 +193,8 @@ final class Preparation {
                         seconds,
                         scan.passEnergyEv()),
                 spectrum.transmission(),
-                spectrum.time());
+                spectrum.time(),
+                spectrum.header());
     }
 
     private void note(LinkedSpectrum spectrum, String rule, String message) {

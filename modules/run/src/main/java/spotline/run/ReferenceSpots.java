@@ -43,7 +43,7 @@ final class ReferenceSpots {
                                     "reference-factors-missing",
                                     "The factors of the reference spots cannot be had: " + result.reason() + ".")));
         }
-        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed());
+        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed(), run.planFindings());
     }
 
     private Made make(HolderRun run, QuantifySettings.FactorChoice.FromSpots choice, Work work) {

@@ -27,6 +27,8 @@ import spotline.spectra.Acquisition;
 import spotline.spectra.BindingScan;
 import spotline.spectra.EnergyScale;
 import spotline.spectra.Excitation;
+import spotline.spectra.HeaderField;
+import spotline.spectra.Ordinate;
 import spotline.spectra.Spectrum;
 import spotline.spectra.SpectrumSet;
 import spotline.spectra.Transmission;
@@ -192,7 +194,8 @@ final class SpectrumLinker {
                     entry.role(),
                     scan,
                     response,
-                    time));
+                    time,
+                    header(set)));
         } catch (IllegalArgumentException e) {
             findings.add(Finding.stop("spectrum-untreatable", "The block cannot be treated: " + e.getMessage() + ".")
                     .in(label));
@@ -201,6 +204,15 @@ final class SpectrumLinker {
     }
 
     private record Placed(BindingScan scan, Transmission response) {}
+
+    private static List<HeaderField> header(SpectrumSet set) {
+        List<HeaderField> fields = new ArrayList<>(set.acquisition().header());
+        set.acquisition().comments().forEach(c -> fields.add(new HeaderField("", c)));
+        set.ordinate(Ordinate.Kind.INTENSITY)
+                .ifPresent(
+                        o -> fields.add(new HeaderField("ordinate", o.quantity().label())));
+        return fields;
+    }
 
     /** The one place where an energy scale is corrected. */
     private Placed placed(Spectrum spectrum, double photonEnergyEv, String label) {

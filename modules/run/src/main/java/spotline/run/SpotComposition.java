@@ -81,7 +81,10 @@ final class SpotComposition {
         if (rows.isEmpty()) return ordered(rows(survey, Basis.SURVEY, true));
         Map<String, Row> wide = rows(survey, Basis.LINKED, false);
         Optional<Link> link = link(rows, wide);
-        if (link.isEmpty()) return ordered(rows);
+        if (link.isEmpty()) {
+            wide.values().forEach(seen -> tellUnlinked(seen, rows));
+            return ordered(rows);
+        }
         for (Row seen : wide.values()) {
             Contribution c = seen.contribution();
             if (rows.containsKey(c.element()) || !(c.detected() || declared.contains(c.element()))) continue;
@@ -94,6 +97,15 @@ final class SpotComposition {
                             + link.get().line() + "."));
         }
         return ordered(rows);
+    }
+
+    private void tellUnlinked(Row seen, Map<String, Row> rows) {
+        Contribution c = seen.contribution();
+        if (!c.detected() || rows.containsKey(c.element())) return;
+        findings.add(Finding.caution(
+                "not-linked",
+                c.element() + " is seen in the survey and has no narrow scan, and no line was measured in both: it is"
+                        + " left out of the composition, and the others sum to 100 without it."));
     }
 
     List<Contribution> ofSurvey(List<Taken> survey) {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.function.Function;
 import spotline.analysis.intensity.Intensity;
@@ -12,6 +13,7 @@ import spotline.analysis.intensity.IntensityMeasurement;
 import spotline.analysis.intensity.IntensitySettings;
 import spotline.analysis.intensity.LineTarget;
 import spotline.analysis.intensity.OverlapFit;
+import spotline.analysis.quantify.Basis;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -40,22 +42,28 @@ final class SpotIntensities {
     private final LineAssignment lines;
     private final double shiftEv;
     private final SortedSet<String> present;
+    private final Set<ReplicateBackgrounds.LineOn> fallbackLines;
     private final List<Finding> findings = new ArrayList<>();
 
-    /** @param present elements declared or surely seen */
+    /**
+     * @param present elements declared or surely seen
+     * @param fallbackLines lines of which a replicate spot refuses the chosen background
+     */
     SpotIntensities(
             ReferenceData reference,
             Memo memo,
             String spot,
             LineAssignment lines,
             double shiftEv,
-            SortedSet<String> present) {
+            SortedSet<String> present,
+            Set<ReplicateBackgrounds.LineOn> fallbackLines) {
         this.reference = reference;
         this.memo = memo;
         this.spot = spot;
         this.lines = lines;
         this.shiftEv = shiftEv;
         this.present = present;
+        this.fallbackLines = fallbackLines;
     }
 
     List<Finding> findings() {
@@ -172,13 +180,25 @@ final class SpotIntensities {
                     .in(a.spectrum().label()));
             return Optional.empty();
         }
+        Basis basis = a.spectrum().survey() ? Basis.SURVEY : Basis.NARROW;
+        boolean alike = own.background().isEmpty()
+                && fallbackLines.contains(
+                        new ReplicateBackgrounds.LineOn(basis, a.line().whole()));
         BindingScan scan = a.spectrum().scan();
         String name = key(a.spectrum(), a.line());
-        IntensitySettings used = own.over(settings);
+        IntensitySettings used = own.over(alike ? settings.fallbackFirst() : settings);
         Outcome<Intensity> outcome = memo.of(
                 Memo.Key.of(IntensityMeasurement.STEP, used, scan, target.get(), own.window(), name),
                 () -> new IntensityMeasurement(used).measure(scan, target.get(), own.window(), name, work));
         outcome.allFindings().forEach(f -> to.add(f.in(a.spectrum().label())));
+        if (alike && outcome.result().isPresent()) {
+            to.add(Finding.note(
+                            "background-fallback",
+                            a.line() + ": the chosen background does not serve at every spot of this sample. A "
+                                    + settings.fallback().describe()
+                                    + " background was subtracted at all of them instead.")
+                    .in(a.spectrum().label()));
+        }
         return outcome.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
     }
 

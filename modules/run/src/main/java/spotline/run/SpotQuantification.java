@@ -29,6 +29,9 @@ import spotline.reference.ReferenceData;
  */
 record SpotQuantification(
         List<Quantified> rows, List<SpotResult.Variant> variants, FactorSet factors, List<Finding> findings) {
+    /** The variant of the survey alone. */
+    static final String SURVEY = "survey";
+
     static SpotQuantification of(
             ReferenceData reference,
             SpotInput input,
@@ -40,12 +43,12 @@ record SpotQuantification(
         SensitivityFactors factors = input.labFactors()
                 .orElseGet(() ->
                         new TheoreticalFactors(reference, input.treatment().factors()));
-        OptionalDouble angle = input.sourceAnalyserAngleDeg();
+        OptionalDouble angle = settings.angleDeg().isPresent() ? settings.angleDeg() : input.sourceAnalyserAngleDeg();
         SpotComposition composition = new SpotComposition(reference, factors, settings, angle, shiftEv);
         List<Contribution> primary = composition.primary(narrow, survey, declared);
         List<SpotResult.Variant> variants = new ArrayList<>();
         if (!narrow.isEmpty() && !survey.isEmpty()) {
-            variants.add(new SpotResult.Variant("survey", Composition.of(composition.ofSurvey(survey))));
+            variants.add(new SpotResult.Variant(SURVEY, Composition.of(composition.ofSurvey(survey))));
         }
         for (String symbol : settings.without()) {
             if (primary.stream().noneMatch(c -> c.element().equals(symbol) && c.detected())) continue;

@@ -128,6 +128,35 @@ public record SpotResult(
                 factors);
     }
 
+    /** The same spot with its amounts taken out: what was measured, and every row, stays. */
+    SpotResult withheld() {
+        return new SpotResult(
+                spot,
+                sample,
+                electricalState,
+                spectra,
+                identification,
+                charge,
+                intensities,
+                peaks,
+                composition.stream().map(Quantified::withheld).toList(),
+                variants.stream()
+                        .map(v -> new Variant(
+                                v.name(),
+                                v.rows().stream().map(Quantified::withheld).toList()))
+                        .toList(),
+                findings,
+                fits,
+                states.stream()
+                        .map(s -> new StateShare(
+                                s.element(), s.line(), s.state(), Optional.empty(), s.fractionOfElement()))
+                        .toList(),
+                derived.stream()
+                        .map(d -> new Derived(d.quantity(), Optional.empty()))
+                        .toList(),
+                factors);
+    }
+
     public SpotResult {
         fits = List.copyOf(fits);
         states = List.copyOf(states);

@@ -96,8 +96,8 @@ public final class SpotTreatment {
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
         work.check();
-        SpotIntensities taking =
-                new SpotIntensities(reference, memo, spot.id(), lines, shift, sure(declared, identification));
+        SpotIntensities taking = new SpotIntensities(
+                reference, memo, spot.id(), lines, shift, sure(declared, identification), input.fallbackLines());
         List<SpotComposition.Taken> narrowTaken =
                 taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), input.treatment()::line, work);
         List<SpotComposition.Taken> surveyTaken = List.of();

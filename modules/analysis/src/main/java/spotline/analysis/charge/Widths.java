@@ -18,8 +18,8 @@ import spotline.core.Finding;
  * differential charging. Between samples only a much wider line does: chemistry broadens lines too.
  */
 final class Widths {
-    /** One in eighty clean lines is wider than its reference by more than this many standard uncertainties. */
-    private static final double SIGNIFICANT = 2.25;
+    /** One in a hundred clean lines is wider than its reference by more than this many standard uncertainties. */
+    private static final double SIGNIFICANT = 2.35;
     /** Several lines together have to agree better than this, in standard uncertainties. */
     private static final double TOGETHER = 3;
     /** Between samples a line may be this much wider, eV: common practice, no source. */
@@ -177,7 +177,8 @@ final class Widths {
         double tolerance = spot.settings().limits().widthExcessEv();
         double narrow =
                 strict.stream().mapToDouble(e -> e.reference().value()).min().orElseThrow();
-        boolean wide = mean > TOGETHER * u && Math.sqrt(narrow * narrow + mean) - narrow > tolerance;
+        boolean wide = mean > (strict.size() == 1 ? SIGNIFICANT : TOGETHER) * u
+                && Math.sqrt(narrow * narrow + mean) - narrow > tolerance;
         if (!alike || !wide) return Optional.empty();
         return Optional.of(differential(
                 findings,

@@ -21,6 +21,11 @@ final class Hunt {
     /** An element at an offset. */
     record Candidate(Atom atom, double offsetEv, Curve curve) {}
 
+    /** @param gain twice that of the log-likelihood */
+    record Added(double gain, double amount) {
+        static final Added NOTHING = new Added(0, 0);
+    }
+
     record Gain(Candidate candidate, double gain, double amount) {}
 
     Hunt(Templates templates, List<Atom> atoms, double shiftEv) {
@@ -36,6 +41,9 @@ final class Hunt {
             }
         }
     }
+
+    /** A column that others make up to this share brings nothing of its own. */
+    private static final double LEAST_FREE = 1e-6;
 
     /** Factor of the normal equations of the columns that a fit solved for and that are kept. */
     static final class Base {
@@ -65,6 +73,16 @@ final class Hunt {
             return design.residual(model);
         }
 
+        /** What one more column would bring, every kept one found anew; nothing where it would have to be negative. */
+        Added added(Design.White curve, Design.White residual) {
+            double push = curve.dot(residual);
+            if (!(push > 0)) return Added.NOTHING;
+            double own = curve.square();
+            double[] z = factor.forward(couplings(curve));
+            double free = own - Cholesky.dot(z, z, z.length);
+            return free > LEAST_FREE * own ? new Added(push * push / free, push / free) : Added.NOTHING;
+        }
+
         double[] couplings(Design.White curve) {
             double[] h = new double[kept.length];
             for (int k = 0; k < kept.length; k++)
@@ -87,18 +105,10 @@ final class Hunt {
                 Design.White white = base.design.white(candidate.curve());
                 double push = white.dot(residual);
                 double floor = Math.max(least, best.map(Gain::gain).orElse(0.0));
-                if (push > 0) {
-                    double own = white.square();
-                    // What the model takes away leaves at least a share; below it no gain can be had.
-                    if (own > 0 && push * push > 0.1 * floor * own) {
-                        double[] z = base.factor.forward(base.couplings(white));
-                        double free = own;
-                        for (double value : z) free -= value * value;
-                        if (free > 1e-6 * own) {
-                            double gain = push * push / free;
-                            if (gain > floor) best = Optional.of(new Gain(candidate, gain, push / free));
-                        }
-                    }
+                // What the model takes away leaves at least a share; below it no gain can be had.
+                if (push > 0 && push * push > 0.1 * floor * white.square()) {
+                    Added added = base.added(white, residual);
+                    if (added.gain() > floor) best = Optional.of(new Gain(candidate, added.gain(), added.amount()));
                 }
             }
             boolean last = c + 1 == candidates.size() || candidates.get(c + 1).atom() != candidate.atom();

@@ -47,6 +47,10 @@ final class ModelSelection {
         return penalty - (declared.contains(atom.symbol()) ? DECLARED_BONUS : 0);
     }
 
+    static boolean common(Atom atom) {
+        return COMMON.contains(atom.symbol()) || EVERYWHERE.contains(atom.symbol());
+    }
+
     static SurveyModelFit grow(SurveyModelFit start, AtomTable table, Set<String> declared, Work work) {
         SurveyModelFit model = start;
         Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());

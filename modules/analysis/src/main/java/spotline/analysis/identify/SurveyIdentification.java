@@ -71,7 +71,12 @@ public final class SurveyIdentification {
         List<GhostLine> ghosts = reference.ghostLines(grid.photonEv);
         SurveyModelFit model = settled.model().sobered();
         if (!monochromated) model.addGhosts(ghosts, GHOST_GAIN);
-        for (int k = 0; k < MOST_PLASMONS && model.findPlasmon(PLASMON_GAIN); k++) model = model.sobered();
+        for (int k = 0; k < MOST_PLASMONS; k++) {
+            Optional<Plasmon> plasmon = CommonStructure.plasmon(model, PLASMON_GAIN);
+            if (plasmon.isEmpty()) break;
+            model.expectPlasmon(plasmon.get());
+            model = model.sobered();
+        }
         model = ModelSelection.grow(model, table, declared, work);
         Optional<CarbonShift.Placed> placed = settled.carbon();
         if (knownShiftEv.isEmpty() && placed.isEmpty()) {

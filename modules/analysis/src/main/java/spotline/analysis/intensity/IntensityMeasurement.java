@@ -25,7 +25,7 @@ import spotline.spectra.Window;
  */
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "intensity/3";
+    public static final String STEP = "intensity/4";
 
     /** Relative uncertainty of a narrow window for states beside the strongest. Common practice, no source. */
     private static final double UNSEEN_STATES_U = 0.1;
@@ -108,15 +108,16 @@ public final class IntensityMeasurement {
         Window range = scan.range();
         List<Finding> findings = new ArrayList<>();
         narrowWindow(range, target, shape).ifPresent(f -> findings.add(f.in(scan.label())));
-        Outcome<Subtraction> taken = settings.background().subtract(scan, window, key, work);
-        Background used = settings.background();
-        Optional<String> unfit = BackgroundFitness.objection(scan, window, used, taken);
-        if (unfit.isPresent() && !settings.fallback().equals(used)) {
-            used = settings.fallback();
-            taken = used.subtract(scan, window, key, work);
+        Outcome<Subtraction> chosen = settings.background().subtract(scan, window, key, work);
+        Outcome<Subtraction> second = settings.fallback().subtract(scan, window, key, work);
+        Optional<String> unfit = BackgroundFitness.objection(scan, window, settings.background(), chosen, second);
+        boolean fallen = unfit.isPresent() && !settings.fallback().equals(settings.background());
+        Background used = fallen ? settings.fallback() : settings.background();
+        Outcome<Subtraction> taken = fallen ? second : chosen;
+        if (fallen) {
             findings.add(Finding.note(
                             "background-fallback",
-                            target.line() + ": " + unfit.get() + " A " + used.describe()
+                            target.line() + ": " + unfit.orElseThrow() + " A " + used.describe()
                                     + " background was subtracted instead.")
                     .in(scan.label()));
         }
@@ -125,8 +126,7 @@ public final class IntensityMeasurement {
         Estimate whole = BackgroundChoice.with(
                 LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
                 subtraction,
-                (used.equals(settings.background()) ? settings.fallback() : settings.background())
-                        .subtract(scan, window, key, work),
+                fallen ? chosen : second,
                 key);
         Optional<Levels> levels = levels(scan, view);
         boolean detected =

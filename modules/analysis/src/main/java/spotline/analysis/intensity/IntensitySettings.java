@@ -48,6 +48,20 @@ public record IntensitySettings(
                 stateReachEv);
     }
 
+    /** The same, with the fallback put first: for a line of which a replicate spot refuses the chosen background. */
+    public IntensitySettings fallbackFirst() {
+        return new IntensitySettings(
+                fallback,
+                background,
+                detection,
+                searchFwhmEv,
+                minimumSignificance,
+                lowMarginFwhm,
+                highMarginFwhm,
+                smallestMarginEv,
+                stateReachEv);
+    }
+
     public static List<Problem> check(
             double searchFwhmEv,
             double minimumSignificance,

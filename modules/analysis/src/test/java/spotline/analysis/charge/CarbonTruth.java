@@ -20,10 +20,14 @@ record CarbonTruth(double[] energy, List<Double> values) {
 
     /** A spot with its surface charged by -10 to +12 eV, of usual shares and widths. */
     static CarbonTruth drawn(RandomGenerator random, double area) {
+        return drawn(random, area, 1.1 + 0.25 * random.nextDouble());
+    }
+
+    /** @param width Gaussian, eV */
+    static CarbonTruth drawn(RandomGenerator random, double area, double width) {
         double charging = -10 + 22 * random.nextDouble();
         double position = 284.8 + charging;
         double oxidised = 0.5 + random.nextDouble();
-        double width = 1.1 + 0.25 * random.nextDouble();
         double background = 0.05 * area;
         return of(
                 position - 8 - random.nextDouble(),
@@ -53,6 +57,18 @@ record CarbonTruth(double[] energy, List<Double> values) {
     BindingScan scan(RandomGenerator random, String label) {
         double[] p = values.stream().mapToDouble(Double::doubleValue).toArray();
         return Made.scan(label, energy, PoissonSampler.sample(random, means(p)));
+    }
+
+    /** Two equal patches of the surface at potentials so far apart. */
+    BindingScan scan(RandomGenerator random, String label, double separationEv) {
+        double[] p = values.stream().mapToDouble(Double::doubleValue).toArray();
+        double[] above = p.clone();
+        p[0] -= 0.5 * separationEv;
+        above[0] += 0.5 * separationEv;
+        double[] means = means(p);
+        double[] others = means(above);
+        for (int i = 0; i < means.length; i++) means[i] = 0.5 * (means[i] + others[i]);
+        return Made.scan(label, energy, PoissonSampler.sample(random, means));
     }
 
     private double[] means(double[] p) {

@@ -125,6 +125,18 @@ final class IdentificationScore {
         }
     }
 
+    int aboveCases() {
+        return above;
+    }
+
+    int hydrocarbonCases() {
+        return hydrocarbon;
+    }
+
+    int shareCases() {
+        return shares;
+    }
+
     double presentShare() {
         return share(abovePresent, above);
     }

@@ -79,6 +79,18 @@ public final class ChemicalStateFigure {
      * @param name unique on the page
      */
     public static Figure of(AugerParameterSeen seen, String scale, String name) {
+        String photo = seen.line().toString();
+        String auger = seen.line().element() + " " + seen.transition();
+        XYPlot plot = plot(seen);
+        return new Figure(
+                Plots.svg(plot, name, WIDTH, HEIGHT),
+                describe(seen, photo, auger, scale),
+                List.of(
+                        new Figure.Key("this spot's Auger parameter, whatever the reference", CurveStyle.SUM),
+                        new Figure.Key("equal Auger parameters, eV", CurveStyle.WINDOW)));
+    }
+
+    private static XYPlot plot(AugerParameterSeen seen) {
         Range range = Range.of(seen);
         String photo = seen.line().toString();
         String auger = seen.line().element() + " " + seen.transition();
@@ -97,12 +109,19 @@ public final class ChemicalStateFigure {
         add(data, renderer, "spot's parameter", own, CurveStyle.SUM);
         listed(plot, data, renderer, seen.listed(), range);
         spot(data, renderer, seen.referencedBindingEv(), seen.referencedKineticEv());
-        return new Figure(
-                Plots.svg(plot, name, WIDTH, HEIGHT),
-                describe(seen, photo, auger, scale),
-                List.of(
-                        new Figure.Key("this spot's Auger parameter, whatever the reference", CurveStyle.SUM),
-                        new Figure.Key("equal Auger parameters, eV", CurveStyle.WINDOW)));
+        return plot;
+    }
+
+    /** The same for print, at its own size. */
+    public static PrintFigure print(AugerParameterSeen seen, String scale, PrintStyle style) {
+        PrintPlots plots = new PrintPlots(style);
+        XYPlot plot = plot(seen);
+        plot.setFixedDomainAxisSpace(null);
+        plot.setFixedRangeAxisSpace(null);
+        plots.dress(plot.getDomainAxis());
+        plots.dress(plot.getRangeAxis());
+        String auger = seen.line().element() + " " + seen.transition();
+        return new PrintFigure(plot, false, style, describe(seen, seen.line().toString(), auger, scale));
     }
 
     private static void add(

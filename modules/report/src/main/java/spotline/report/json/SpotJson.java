@@ -13,6 +13,8 @@ import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
 import spotline.analysis.quantify.StateShare;
+import spotline.analysis.quantify.UncertaintyBudget;
+import spotline.analysis.quantify.UncertaintySource;
 import spotline.core.Estimate;
 import spotline.holder.SpectrumRole;
 import spotline.report.facts.RowState;
@@ -158,12 +160,22 @@ final class SpotJson {
         ObjectNode node = JsonTree.object().put("element", row.element());
         node.set("atomicPercent", row.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
         node.set("statisticalUncertainty", JsonTree.number(row.statisticalU()));
+        node.set("budget", row.budget().map(SpotJson::budget).orElse(NullNode.getInstance()));
         node.set("line", JsonTree.text(row.line()));
         node.set("spectrum", JsonTree.text(row.spectrum()));
         node.put("basis", row.basis().word());
         node.put("belowDetection", row.belowDetection());
         node.set("detectionLimit", JsonTree.number(row.detectionLimit()));
         node.set("withheldBecause", JsonTree.text(RowState.of(spot, row).reason()));
+        return node;
+    }
+
+    /** Every group of sources, whether it contributes or not: at.%, the squares add up to that of the whole. */
+    private static JsonNode budget(UncertaintyBudget budget) {
+        ObjectNode node = JsonTree.object();
+        for (UncertaintySource group : UncertaintySource.values()) {
+            node.set(group.field(), JsonTree.number(budget.part(group)));
+        }
         return node;
     }
 

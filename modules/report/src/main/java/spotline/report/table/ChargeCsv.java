@@ -55,6 +55,10 @@ public final class ChargeCsv {
     private ChargeCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             ChargeReference charge = spot.charge();
@@ -63,7 +67,7 @@ public final class ChargeCsv {
             evidence(row, charge);
             table.add(row);
         }
-        return table.bytes();
+        return table;
     }
 
     private static void decision(CsvTable.Row row, SpotResult spot, ChargeReference charge) {

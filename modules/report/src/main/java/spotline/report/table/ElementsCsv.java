@@ -18,6 +18,10 @@ public final class ElementsCsv {
     private ElementsCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             List<ElementSeen> elements =
@@ -32,7 +36,7 @@ public final class ElementsCsv {
                         .number(seen.significance()));
             }
         }
-        return table.bytes();
+        return table;
     }
 
     private static String lines(ElementSeen seen) {

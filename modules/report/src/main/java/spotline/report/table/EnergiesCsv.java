@@ -32,6 +32,10 @@ public final class EnergiesCsv {
     private EnergiesCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             ChargeReference charge = spot.charge();
@@ -48,7 +52,7 @@ public final class EnergiesCsv {
                 table.add(row);
             }
         }
-        return table.bytes();
+        return table;
     }
 
     private static void estimate(CsvTable.Row row, Optional<Estimate> estimate) {

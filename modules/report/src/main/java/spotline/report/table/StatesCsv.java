@@ -7,7 +7,7 @@ import spotline.core.Estimate;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 
-/** A row a chemical state that a peak fit tells apart: the element's atomic percentage shared out. */
+/** A row a chemical state that a peak fit tells apart. */
 public final class StatesCsv {
     public static final String FILE = "states.csv";
 
@@ -25,25 +25,27 @@ public final class StatesCsv {
     private StatesCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
-            for (StateShare state : spot.states()) {
+            for (StateShare share : spot.states()) {
                 table.add(new CsvTable.Row()
                         .text(spot.sample())
                         .text(spot.spot())
-                        .text(state.element())
-                        .text(state.line())
-                        .text(state.state())
-                        .number(state.atomicPercent()
-                                .map(p -> OptionalDouble.of(p.value()))
-                                .orElse(OptionalDouble.empty()))
-                        .number(state.atomicPercent()
+                        .text(share.element())
+                        .text(share.line())
+                        .text(share.state())
+                        .number(share.atomicPercent().map(Estimate::value).orElse(Double.NaN))
+                        .number(share.atomicPercent()
                                 .map(Estimate::standardUncertainty)
                                 .orElse(OptionalDouble.empty()))
-                        .number(state.fractionOfElement().value())
-                        .number(state.fractionOfElement().standardUncertainty()));
+                        .number(share.fractionOfElement().value())
+                        .number(share.fractionOfElement().standardUncertainty()));
             }
         }
-        return table.bytes();
+        return table;
     }
 }

@@ -10,21 +10,19 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
-import spotline.core.Finding;
 import spotline.core.ReadException;
 import spotline.core.Work;
-import spotline.holder.HolderPlan;
 import spotline.reference.ReferenceData;
 import spotline.run.BoundedMemo;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.InputFiles;
 import spotline.run.Memo;
-import spotline.run.PlanFindings;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.RunSource;
 import spotline.run.SpectrumStore;
+import spotline.run.findings.RuleBook;
 
 /**
  * A document with its results: edits change the document at once, results follow. The newest document wins: what was being
@@ -94,7 +92,7 @@ public final class LivingRun implements AutoCloseable {
         Memo memo = new BoundedMemo(
                 KEPT + KEPT_PER_SPOT * history.document().treatments().size());
         this.loader = new HolderRunLoader(reference, store, memo);
-        this.pipeline = new RunPipeline(reference, programVersion, memo);
+        this.pipeline = new RunPipeline(reference, programVersion, RuleBook.standard(), memo);
     }
 
     public History history() {
@@ -209,8 +207,7 @@ public final class LivingRun implements AutoCloseable {
     private RunResult computed(RunDocument document, Work work) throws ReadException {
         RunSource source = new RunSource(document.name(), document.file(), Optional.empty(), inputs, document.seed());
         HolderRun run = loader.load(source, work);
-        List<Finding> plan = PlanFindings.of(HolderPlan.of(document.file()), inputs);
-        return pipeline.treat(run, plan, threads, work);
+        return pipeline.treat(run, threads, work);
     }
 
     private synchronized History done(Operation operation) throws ReadException {

@@ -18,9 +18,9 @@ import spotline.reference.Line;
 import spotline.reference.ReferenceData;
 import spotline.run.HolderRunLoader;
 import spotline.run.InputFiles;
-import spotline.run.PlanFindings;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
+import spotline.run.findings.RuleBook;
 import spotline.spectra.Window;
 
 class LivingRunTest {
@@ -67,8 +67,7 @@ class LivingRunTest {
     void aLivingRunSaysWhatTheCommandSays() throws ReadException {
         ReferenceData reference = ReferenceData.shipped();
         var loaded = new HolderRunLoader(reference).load(Documents.DEMO, Optional.empty(), 1, Work.UNWATCHED);
-        RunResult whole = new RunPipeline(reference, "test")
-                .treat(loaded, PlanFindings.of(loaded.plan(), FILES), 1, Work.UNWATCHED);
+        RunResult whole = new RunPipeline(reference, "test", RuleBook.standard()).treat(loaded, 1, Work.UNWATCHED);
         try (LivingRun run = demo()) {
             RunResult result = run.settle(Work.UNWATCHED);
             assertThat(numbers(result)).isEqualTo(numbers(whole));
