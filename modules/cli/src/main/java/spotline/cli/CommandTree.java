@@ -23,6 +23,7 @@ final class CommandTree {
         line.addSubcommand(new FitCommand(environment));
         line.addSubcommand(new FigureCommand(environment));
         line.addSubcommand(new ConvertCommand(environment));
+        line.addSubcommand(new ViewCommand(environment));
         line.registerConverter(Path.class, FileNames::path);
         // A file may be called @something.
         line.setExpandAtFiles(false);
