@@ -61,9 +61,9 @@ public final class SpotTreatment {
 
     private SpotResult treated(SpotInput given, Work work) {
         PreparationSettings prepare = given.treatment().prepare();
-        List<LinkedSpectrum> measured = blanksAsMain(given.spectra());
+        List<LinkedSpectrum> spectra = blanksAsMain(given.spectra());
         Preparation.Prepared prepared =
-                memo.of(Memo.Key.of("prepare", prepare, measured), () -> new Preparation(prepare).prepared(measured));
+                memo.of(Memo.Key.of("prepare", prepare, spectra), () -> new Preparation(prepare).prepared(spectra));
         SpotInput input = given.withSpectra(prepared.spectra());
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
