@@ -89,7 +89,7 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
-        Set<String> measured = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
+        Set<String> planned = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
         ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
         Outcome<ChargeReference> decided = memo.of(
@@ -139,7 +139,7 @@ public final class SpotTreatment {
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification.map(i -> i.unplanned(measured)),
+                identification.map(i -> i.unplanned(planned)),
                 charge,
                 intensities,
                 fits.peaks(charge, ofReference),
