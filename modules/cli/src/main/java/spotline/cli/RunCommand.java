@@ -8,9 +8,11 @@ import java.time.OffsetDateTime;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -30,6 +32,7 @@ import spotline.report.html.Letterhead;
 import spotline.report.sheet.LoadingSheet;
 import spotline.report.table.SummaryCsv;
 import spotline.report.text.DisplayNumber;
+import spotline.run.Led;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
 import spotline.run.project.ProjectSession;
@@ -193,16 +196,26 @@ final class RunCommand implements Callable<Integer> {
         }
         table.print(to);
         to.println();
+        Set<Finding> explained = new HashSet<>();
+        result.led().forEach(led -> explained.addAll(led.followers()));
         for (Finding f : result.findings()) {
-            if (f.severity() == Severity.NOTE) continue;
-            String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
-            to.println(f.severity().word() + ":" + where + " " + f.message());
+            if (f.severity() == Severity.NOTE || explained.contains(f)) continue;
+            to.println(line(f));
+            for (Led led : result.led()) {
+                if (led.leader().equals(f))
+                    led.followers().forEach(follower -> to.println("  explains " + line(follower)));
+            }
         }
         long notes = result.findings().stream()
                 .filter(f -> f.severity() == Severity.NOTE)
                 .count();
         to.println(notes + " notes in findings.csv. Elements listed sum to 100; H and He are not seen.");
         to.println("Report: " + out.resolve("report.html"));
+    }
+
+    private static String line(Finding f) {
+        String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
+        return f.severity().word() + ":" + where + " " + f.message();
     }
 
     private static String value(SampleComposition.Mean mean) {
