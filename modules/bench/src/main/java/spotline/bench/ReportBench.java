@@ -20,6 +20,7 @@ import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.RunPipeline;
 import spotline.run.RunResult;
+import spotline.run.findings.RuleBook;
 
 /**
  * The full report of a holder of 20 spots, made once in a fresh JVM: bars of 3 s and 10 MB. Run as {@code java -cp
@@ -65,7 +66,7 @@ public final class ReportBench {
         Files.writeString(holder, repeated(demo.resolve("footbridge-bearing.json")));
         ReferenceData reference = ReferenceData.shipped();
         HolderRun run = new HolderRunLoader(reference).load(holder, Optional.empty(), 1, Work.UNWATCHED);
-        return new RunPipeline(reference, "bench").treat(run, List.of(), 2, Work.UNWATCHED);
+        return new RunPipeline(reference, "bench", RuleBook.standard()).treat(run, 2, Work.UNWATCHED);
     }
 
     private static String repeated(Path holder) throws IOException {
