@@ -19,7 +19,7 @@ class SmallCommandsTest {
     private Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"run", "inspect", "lookup", "plan", "fit", "calibrate"})
+    @ValueSource(strings = {"run", "inspect", "lookup", "plan", "fit", "calibrate", "convert"})
     void everyCommandHelpsWithAnExample(String command) {
         CommandRun run = CommandRun.of(command, "--help");
         assertThat(run.status()).isZero();

@@ -61,9 +61,9 @@ public final class SpotTreatment {
 
     private SpotResult treated(SpotInput given, Work work) {
         PreparationSettings prepare = given.treatment().prepare();
-        List<LinkedSpectrum> measured = blanksAsMain(given.spectra());
+        List<LinkedSpectrum> spectra = blanksAsMain(given.spectra());
         Preparation.Prepared prepared =
-                memo.of(Memo.Key.of("prepare", prepare, measured), () -> new Preparation(prepare).prepared(measured));
+                memo.of(Memo.Key.of("prepare", prepare, spectra), () -> new Preparation(prepare).prepared(spectra));
         SpotInput input = given.withSpectra(prepared.spectra());
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
@@ -89,7 +89,7 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
-        Set<String> measured = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
+        Set<String> planned = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
         ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
         Outcome<ChargeReference> decided = memo.of(
@@ -139,7 +139,7 @@ public final class SpotTreatment {
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification.map(i -> i.unplanned(measured)),
+                identification.map(i -> i.unplanned(planned)),
                 charge,
                 intensities,
                 fits.peaks(charge, ofReference),
