@@ -1,7 +1,9 @@
 package spotline.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import picocli.CommandLine;
+import spotline.formats.FileNames;
 
 /** All commands and what becomes of a wrong one. */
 final class CommandTree {
@@ -12,6 +14,7 @@ final class CommandTree {
         CommandLine line = new CommandLine(root);
         CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
         line.addSubcommand(new RunCommand(environment));
+        line.addSubcommand(new DiffCommand(environment));
         line.addSubcommand(new InspectCommand(environment));
         line.addSubcommand(new IdentifyCommand(environment));
         line.addSubcommand(new LookupCommand(environment));
@@ -19,6 +22,11 @@ final class CommandTree {
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
         line.addSubcommand(new FigureCommand(environment));
+        line.addSubcommand(new ConvertCommand(environment));
+        line.addSubcommand(new ViewCommand(environment));
+        line.registerConverter(Path.class, FileNames::path);
+        // A file may be called @something.
+        line.setExpandAtFiles(false);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         line.setOut(out);
         line.setErr(err);

@@ -8,6 +8,7 @@ import java.util.function.Function;
 import spotline.core.Finding;
 import spotline.core.ReadException;
 import spotline.core.Severity;
+import spotline.formats.FileNames;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunFile;
 import spotline.holder.HolderRunReader;
@@ -33,7 +34,7 @@ final class DirectPlanCheck {
     /** @return the exit status */
     static int run(String file, PrintWriter out, PrintWriter err) {
         try {
-            return print(Path.of(file), FindingsCsv::text, out);
+            return print(FileNames.path(file), FindingsCsv::text, out);
         } catch (InvalidPathException e) {
             err.println("spotline: " + e.getMessage());
             return 2;

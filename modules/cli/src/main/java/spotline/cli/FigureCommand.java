@@ -122,10 +122,7 @@ final class FigureCommand implements Callable<Integer> {
             description = "of the column; 85 is one of two, 175 the whole page (default: ${DEFAULT-VALUE})")
     private double widthMm = 85;
 
-    @Option(
-            names = "--height",
-            paramLabel = "MM",
-            description = "of the figure (default: 0.75 of the width, 0.45 when over 120 mm)")
+    @Option(names = "--height", paramLabel = "MM", description = "of the figure (default: fitting the width)")
     private @Nullable Double heightMm;
 
     @Option(names = "--type-size", paramLabel = "PT", description = "of names and labels (default: ${DEFAULT-VALUE})")
@@ -157,12 +154,18 @@ final class FigureCommand implements Callable<Integer> {
     }
 
     private PrintStyle style() throws ReadException {
-        double height = heightMm == null ? widthMm * (widthMm > 120 ? 0.45 : 0.75) : heightMm;
+        double height = heightMm == null ? widthMm * share() : heightMm;
         var problems = PrintStyle.check(widthMm, height, typePt, dpi);
         if (!problems.isEmpty()) {
             throw wrong(out, problems.get(0).toString(), "sizes that can be printed");
         }
         return new PrintStyle(widthMm, height, typePt, dpi);
+    }
+
+    /** Height over width: two parts and their names need more. */
+    private double share() {
+        boolean parts = what == What.FIT || what == What.DIFFERENCE;
+        return (parts ? 1.0 : 0.75) * (widthMm > 120 ? 0.6 : 1);
     }
 
     private RunResult treated() throws Exception {

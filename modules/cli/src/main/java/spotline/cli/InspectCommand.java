@@ -3,39 +3,47 @@ package spotline.cli;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
-import spotline.core.Decimal;
 import spotline.core.Finding;
 import spotline.core.ReadException;
 import spotline.formats.Block;
+import spotline.formats.FileNames;
 import spotline.formats.SpectrumFile;
 import spotline.formats.SpectrumFiles;
 import spotline.formats.source.Probe;
 import spotline.formats.source.ReadLimits;
 import spotline.formats.text.TextColumnsReader;
 import spotline.formats.text.TextLook;
-import spotline.spectra.Acquisition;
-import spotline.spectra.Axis;
-import spotline.spectra.Ordinate;
-import spotline.spectra.SpectrumSet;
 
 @Command(
         name = "inspect",
         mixinStandardHelpOptions = true,
-        description = "Shows what spectrum files hold, a row a block.",
-        footer = {"", "Example: spotline inspect demo-spectra/01-liner-chip.txt"})
+        description = "Shows what spectrum files hold: a row a block, or for a folder a row a file.",
+        footer = {
+            "",
+            "Example: spotline inspect demo-spectra/01-liner-chip.txt",
+            "Example: spotline inspect demo-spectra",
+            "",
+            "A file whose name begins with a dash: spotline inspect -- -name.txt"
+        })
 final class InspectCommand implements Callable<Integer> {
     private final CommandEnvironment environment;
+    private final ArrayNode documents = new ObjectMapper().createArrayNode();
+    private final SeenData seen = new SeenData();
+    private final List<SeenData.Twin> twins = new ArrayList<>();
+    private int read;
+    private int failed;
 
-    @Parameters(arity = "1..*", paramLabel = "FILE", description = "spectrum files")
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "spectrum files, or folders of them")
     private List<Path> files = List.of();
 
     @Option(names = "--json", description = "all fields, as JSON")
@@ -49,105 +57,103 @@ final class InspectCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws Exception {
-        int read = 0;
-        ArrayNode documents = new ObjectMapper().createArrayNode();
+    public Integer call() throws IOException {
         for (Path path : files) {
-            try {
-                inspect(path, documents);
-                read++;
-            } catch (ReadException e) {
-                CommandFailure.report(e, environment.err(), debug);
-            }
+            if (Files.isDirectory(path)) folder(path);
+            else file(path);
         }
         if (json) {
             environment
                     .out()
                     .println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(documents));
+        } else {
+            for (SeenData.Twin twin : twins) environment.out().println(TerminalText.clean("note: " + twin.sentence()));
         }
-        if (read == files.size()) return 0;
+        if (failed == 0) return 0;
         return read == 0 ? 2 : 1;
     }
 
-    private void inspect(Path path, ArrayNode documents) throws ReadException {
-        String name = path.toString();
-        Probe surest = SpectrumFiles.probe(path, name).get(0);
-        if (surest.verdict() != Probe.Verdict.NO && surest.format().equals(TextColumnsReader.FORMAT)) {
-            TextLook look = SpectrumFiles.look(path, name, ReadLimits.DEFAULT);
-            if (json) documents.add(UndeclaredText.json(name, look));
-            else UndeclaredText.print(name, look, environment.out());
-            return;
-        }
-        SpectrumFile file = SpectrumFiles.open(path, name, Optional.empty(), ReadLimits.DEFAULT);
-        if (json) documents.add(document(file));
-        else print(file);
+    private void fail(ReadException fault) {
+        failed++;
+        CommandFailure.report(fault, environment.err(), debug);
     }
 
-    private void print(SpectrumFile file) {
-        environment
-                .out()
-                .println(file.name() + ": " + file.format() + ", "
-                        + file.blocks().size() + " blocks");
-        TextTable table = new TextTable(
-                "block",
-                "line",
-                "name",
-                "region",
-                "technique",
-                "photon eV",
-                "scale",
-                "from eV",
-                "to eV",
-                "step",
-                "channels",
-                "pass eV",
-                "s x scans",
-                "ordinates");
-        for (Block block : file.blocks()) {
-            SpectrumSet set = block.set();
-            Acquisition a = set.acquisition();
-            Axis axis = set.axis();
-            double step = axis.channels() > 1 ? (axis.last() - axis.first()) / (axis.channels() - 1) : 0;
-            table.row(
-                    "" + block.number(),
-                    "" + block.line(),
-                    a.blockId(),
-                    (a.region() + " " + a.transition()).strip(),
-                    a.technique(),
-                    known(a.excitation().photonEnergyEv()),
-                    axis.quantity().scale().name().toLowerCase(Locale.ROOT),
-                    Decimal.significant(axis.first(), 7),
-                    Decimal.significant(axis.last(), 7),
-                    Decimal.significant(step, 4),
-                    "" + axis.channels() + (set.size() > 1 ? " x " + set.size() : ""),
-                    known(a.analyser().passEnergyEv()),
-                    known(a.timing().dwellSeconds()) + " x " + known(a.timing().scans()),
-                    ordinates(set));
-        }
-        table.print(environment.out());
-        for (Finding warning : file.warnings()) {
-            environment.out().println(warning.severity().word() + ": " + warning.message());
-        }
-    }
-
-    private static String ordinates(SpectrumSet set) {
-        StringBuilder text = new StringBuilder();
-        for (Ordinate o : set.ordinates()) {
-            if (text.length() > 0) text.append(", ");
-            text.append(o.quantity().label())
-                    .append(" [")
-                    .append(o.quantity().unit())
-                    .append(']');
-            if (o.kind() == Ordinate.Kind.INTENSITY
-                    && o.counting().countsPerUnit().isEmpty()) {
-                text.append(" (statistics unknown)");
+    /** A folder is looked through: a file in it that holds no spectrum is no fault. */
+    private void folder(Path folder) throws IOException {
+        FileList list = FileList.below(folder);
+        list.unreadable().forEach(this::fail);
+        TextTable table = BlockTable.overview();
+        try (ProgressLine progress = new ProgressLine(environment)) {
+            int done = 0;
+            for (Path path : list.files()) {
+                String name = FileNames.text(path);
+                progress.progress((double) done++ / list.files().size(), TerminalText.clean(name));
+                try {
+                    overview(path, name, table);
+                } catch (ReadException e) {
+                    BlockTable.overview(table, name, "not read");
+                    fail(e);
+                }
             }
         }
-        return text.toString();
+        read++;
+        if (!json) table.print(environment.out());
     }
 
-    private static String known(OptionalDouble value) {
-        return value.isPresent() ? Decimal.significant(value.getAsDouble(), 7) : "?";
+    private void overview(Path path, String name, TextTable table) throws ReadException {
+        Probe surest = SpectrumFiles.probe(path, name).get(0);
+        if (surest.verdict() == Probe.Verdict.NO) {
+            BlockTable.overview(table, name, "no spectra");
+        } else if (isText(surest)) {
+            BlockTable.overview(table, name, look(path, name));
+        } else {
+            BlockTable.overview(table, open(path, name));
+        }
+    }
+
+    private void file(Path path) {
+        String name = FileNames.text(path);
+        try {
+            Probe surest = SpectrumFiles.probe(path, name).get(0);
+            if (surest.verdict() != Probe.Verdict.NO && isText(surest)) {
+                TextLook look = look(path, name);
+                if (!json) UndeclaredText.print(name, look, environment.out());
+            } else {
+                SpectrumFile file = open(path, name);
+                if (!json) BlockTable.print(file, environment.out());
+            }
+            read++;
+        } catch (ReadException e) {
+            fail(e);
+        }
+    }
+
+    private static boolean isText(Probe probe) {
+        return probe.format().equals(TextColumnsReader.FORMAT);
+    }
+
+    private TextLook look(Path path, String name) throws ReadException {
+        TextLook look = SpectrumFiles.look(path, name, ReadLimits.DEFAULT);
+        List<SeenData.Twin> found = seen.twins(name, look.dataSha256());
+        twins.addAll(found);
+        if (json) documents.add(sameData(UndeclaredText.json(name, look), found));
+        return look;
+    }
+
+    private SpectrumFile open(Path path, String name) throws ReadException {
+        SpectrumFile file = SpectrumFiles.open(path, name, Optional.empty(), ReadLimits.DEFAULT);
+        List<SeenData.Twin> found = seen.twins(file);
+        twins.addAll(found);
+        if (json) documents.add(sameData(document(file), found));
+        return file;
+    }
+
+    private static ObjectNode sameData(ObjectNode document, List<SeenData.Twin> found) {
+        ArrayNode same = document.putArray("sameData");
+        for (SeenData.Twin twin : found) {
+            same.addObject().put("here", twin.where()).put("earlier", twin.earlier());
+        }
+        return document;
     }
 
     private static ObjectNode document(SpectrumFile file) {
@@ -157,13 +163,16 @@ final class InspectCommand implements Callable<Integer> {
         node.put("format", file.format());
         ArrayNode blocks = node.putArray("blocks");
         for (Block block : file.blocks()) blocks.add(BlockJson.of(block));
-        ArrayNode warnings = node.putArray("warnings");
-        for (Finding w : file.warnings()) {
-            warnings.addObject()
+        warnings(node.putArray("warnings"), file.warnings());
+        return node;
+    }
+
+    static void warnings(ArrayNode to, List<Finding> warnings) {
+        for (Finding w : warnings) {
+            to.addObject()
                     .put("severity", w.severity().word())
                     .put("rule", w.rule())
                     .put("message", w.message());
         }
-        return node;
     }
 }

@@ -13,7 +13,7 @@ public final class Main {
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         boolean terminal = System.console() != null;
-        int status = execute(out, err, terminal, args);
+        int status = execute(out, err, terminal, CommandWords.recovered(args));
         out.flush();
         err.flush();
         System.exit(status);
@@ -32,6 +32,6 @@ public final class Main {
     }
 
     static String oneLine(String text) {
-        return text.replaceAll("\\s*\\R\\s*", " ").strip();
+        return TerminalText.clean(text.replaceAll("\\s*\\R\\s*", " ")).strip();
     }
 }

@@ -44,6 +44,6 @@ final class TextTable {
 
     /** Text from files must not move the cursor or break a line. */
     private static String clean(String cell) {
-        return cell.replaceAll("\\p{Cntrl}", " ");
+        return TerminalText.clean(cell);
     }
 }

@@ -21,6 +21,7 @@ import spotline.formats.iso14976.BlockSpectra;
 import spotline.formats.iso14976.ExperimentBlock;
 import spotline.formats.iso14976.Iso14976Parser;
 import spotline.formats.iso14976.Iso14976Probe;
+import spotline.formats.iso14976.SpectrumExperiment;
 import spotline.formats.source.Probe;
 import spotline.formats.source.ReadLimits;
 import spotline.formats.source.Warnings;
@@ -28,6 +29,7 @@ import spotline.formats.text.TextColumns;
 import spotline.formats.text.TextColumnsReader;
 import spotline.formats.text.TextLook;
 import spotline.formats.text.TextSpectrum;
+import spotline.formats.text.UndeclaredColumns;
 
 /** Opens a spectrum file with the reader that knows it. */
 public final class SpectrumFiles {
@@ -63,9 +65,20 @@ public final class SpectrumFiles {
             throws ReadException {
         byte[] head = head(file, displayName);
         long size = size(file, displayName, limits);
-        if (Iso14976Probe.probe(head).verdict() != Probe.Verdict.NO) {
+        if (isIso14976(head)) {
             return read(file, displayName, in -> iso14976(displayName, in, size, columns, limits));
         }
+        TextColumns declared = declared(displayName, head, columns);
+        return read(file, displayName, in -> text(displayName, in, size, declared, limits));
+    }
+
+    private static boolean isIso14976(byte[] head) {
+        return Iso14976Probe.probe(head).verdict() != Probe.Verdict.NO;
+    }
+
+    /** Errors: {@link ReadException} when the head is no text, or nobody declared its columns. */
+    private static TextColumns declared(String displayName, byte[] head, Optional<TextColumns> columns)
+            throws ReadException {
         Probe text = TextColumnsReader.probe(head);
         boolean worthReading = columns.isPresent() && head.length > 0 && !FileSigns.isBinary(head);
         if (text.verdict() == Probe.Verdict.NO && !worthReading) {
@@ -74,13 +87,32 @@ public final class SpectrumFiles {
                     "found " + FileSigns.describe(head),
                     "the format identifier of ISO 14976, or columns of numbers");
         }
-        if (columns.isEmpty()) {
-            throw new ReadException(
-                    Place.file(displayName),
-                    "found columns of numbers that nobody declared",
-                    "\"columns\" for it, with energy, ordinate, scale and photonEnergyEv");
+        return columns.orElseThrow(() -> new ReadException(
+                Place.file(displayName),
+                "found columns of numbers that nobody declared",
+                "\"columns\" for it, with energy, ordinate, scale and photonEnergyEv"));
+    }
+
+    /**
+     * A whole file as an experiment of ISO 14976, every field of it kept where it is one already.
+     *
+     * <p>Errors: as {@link #open(Path, String, Optional, ReadLimits)}.
+     */
+    public static ReadExperiment experiment(
+            Path file, String displayName, Optional<TextColumns> columns, ReadLimits limits) throws ReadException {
+        byte[] head = head(file, displayName);
+        long size = size(file, displayName, limits);
+        try (InputStream in = Files.newInputStream(file)) {
+            if (isIso14976(head)) {
+                Iso14976Parser.Parsed parsed = Iso14976Parser.parse(displayName, in, size, limits);
+                return new ReadExperiment(parsed.experiment(), parsed.warnings());
+            }
+            TextColumns declared = declared(displayName, head, columns);
+            TextSpectrum text = TextColumnsReader.read(displayName, in, size, limits, declared);
+            return new ReadExperiment(SpectrumExperiment.of(text.set(), displayName), text.warnings());
+        } catch (IOException e) {
+            throw unreadable(displayName, e);
         }
-        return read(file, displayName, in -> text(displayName, in, size, columns.get(), limits));
     }
 
     /** The same with {@link ReadLimits#DEFAULT}. */
@@ -96,7 +128,7 @@ public final class SpectrumFiles {
     public static TextLook look(Path file, String displayName, ReadLimits limits) throws ReadException {
         long size = size(file, displayName, limits);
         try (InputStream in = Files.newInputStream(file)) {
-            return TextColumnsReader.look(displayName, in, size, limits);
+            return UndeclaredColumns.look(displayName, in, size, limits);
         } catch (IOException e) {
             throw unreadable(displayName, e);
         }

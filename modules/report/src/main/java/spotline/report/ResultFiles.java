@@ -52,25 +52,28 @@ public final class ResultFiles {
      * <p>Errors: {@link IOException} when a file cannot be written.
      */
     public static void write(RunResult result, Path directory) throws IOException {
-        write(result, directory, ReportOptions.DEFAULT, Runnable::run);
+        write(contents(result), directory);
     }
 
-    /** @param executor draws up files beside one another; their bytes do not depend on it */
-    public static void write(RunResult result, Path directory, ReportOptions options, Executor executor)
-            throws IOException {
-        Map<String, byte[]> files = contents(result, options, executor);
+    /** The same of bytes made before. */
+    public static void write(Map<String, byte[]> files, Path directory) throws IOException {
         Files.createDirectories(directory.resolve(SAMPLES));
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
             WholeFile.write(directory.resolve(file.getKey()), file.getValue());
         }
     }
 
-    static Map<String, byte[]> contents(RunResult result) {
+    /** The bytes of every result file by its name. */
+    public static Map<String, byte[]> contents(RunResult result) {
         return contents(result, ReportOptions.DEFAULT, Runnable::run);
     }
 
-    /** The bytes of every result file by its name, in the order they are written. */
-    static Map<String, byte[]> contents(RunResult result, ReportOptions options, Executor executor) {
+    /**
+     * The same in the order they are written.
+     *
+     * @param executor draws up files beside one another; their bytes do not depend on it
+     */
+    public static Map<String, byte[]> contents(RunResult result, ReportOptions options, Executor executor) {
         // The longest first: the report, and the typeface that its paper form waits for.
         CompletableFuture<byte[]> report =
                 made(executor, () -> ReportPage.of(result, options.form(), options.letterhead()));

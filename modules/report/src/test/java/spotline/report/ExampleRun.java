@@ -16,11 +16,7 @@ import java.util.TreeMap;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeVerdict;
-import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
-import spotline.analysis.identify.LineSeen;
-import spotline.analysis.identify.SurveyPeak;
-import spotline.analysis.identify.Verdict;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
@@ -66,6 +62,31 @@ final class ExampleRun {
 
     static RunResult plain() {
         return named("Invented study", "liner chip", "01-liner.txt");
+    }
+
+    /** The plain one, its first sample with an opening sentence that was accepted or declined. */
+    static RunResult judged(boolean accepted) {
+        RunResult run = plain();
+        try {
+            String json = HOLDER.replace("TITLE", "\"t\"")
+                    .replace("SAMPLE", "\"liner chip\"")
+                    .replace(
+                            "\"form\": \"solid\"",
+                            "\"form\": \"solid\", \"openingSentence\": {\"accepted\": " + accepted
+                                    + ", \"by\": \"an analyst\"}");
+            HolderPlan plan = HolderPlan.of(HolderRunReader.read("holder.json", json.getBytes(StandardCharsets.UTF_8)));
+            return new RunResult(
+                    plan,
+                    run.spots(),
+                    run.samples(),
+                    run.findings(),
+                    run.treatments(),
+                    run.files(),
+                    run.programVersion(),
+                    run.seed());
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** The same with a title, a sample and a file called as told. */
@@ -128,20 +149,7 @@ final class ExampleRun {
                 linked(c1s, file, 2, "C 1s", false),
                 linked(f1s, file, 3, "F 1s", false),
                 linked(o1s, file, 4, "O 1s", false));
-        Identification found = new Identification(
-                List.of(
-                        new ElementSeen(
-                                "F",
-                                Verdict.PRESENT,
-                                List.of(
-                                        new LineSeen("F 1s", 691.6, 210.4, 1),
-                                        new LineSeen("F KL23L23", 835.04, 80, Double.NaN),
-                                        new LineSeen("F 2s", 34, 60, 1.1)),
-                                210.4),
-                        new ElementSeen("C", Verdict.PRESENT, List.of(new LineSeen("C 1s", 294.46, 90.25, 1)), 90.25),
-                        new ElementSeen("Cl", Verdict.POSSIBLE, List.of(new LineSeen("Cl 2p3/2", 289.5, 11, 1)), 11)),
-                -2.5,
-                List.of(new SurveyPeak(534.8, 12, 2000)));
+        Identification found = ExampleIdentification.found();
         ChargeReference charge = new ChargeReference(
                         ChargeMethod.ADVENTITIOUS_CARBON,
                         "C 1s",

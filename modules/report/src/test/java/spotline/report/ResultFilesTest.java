@@ -78,6 +78,7 @@ class ResultFilesTest {
                             "intensities.csv",
                             "peaks.csv",
                             "findings.csv",
+                            "checks.csv",
                             "result.json",
                             "report.html",
                             "composition.md",

@@ -1,5 +1,6 @@
 package spotline.run;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
@@ -37,5 +38,12 @@ public record HolderRun(
         spots = List.copyOf(spots);
         files = Collections.unmodifiableSortedMap(new TreeMap<>(files));
         findings = List.copyOf(findings);
+    }
+
+    /** The same run with more to say of it as a whole. */
+    public HolderRun with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new HolderRun(plan, spots, files, all, seed, planFindings);
     }
 }

@@ -1,9 +1,11 @@
 package spotline.run;
 
+import java.nio.file.FileSystems;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import spotline.core.Place;
 import spotline.core.ReadException;
+import spotline.formats.FileNames;
 
 /** Where the files are that a holder run names: in its folder, or inside a project. */
 @FunctionalInterface
@@ -20,7 +22,8 @@ public interface InputFiles {
     static InputFiles in(Path folder) {
         return name -> {
             try {
-                return folder.resolve(name);
+                boolean onDisk = folder.getFileSystem() == FileSystems.getDefault();
+                return onDisk ? FileNames.resolve(folder, name) : folder.resolve(name);
             } catch (InvalidPathException e) {
                 throw new ReadException(Place.file(name), "not a file name on this system", "a readable file");
             }

@@ -6,8 +6,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import spotline.analysis.charge.ChargeInput;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeReferencing;
@@ -59,9 +61,9 @@ public final class SpotTreatment {
 
     private SpotResult treated(SpotInput given, Work work) {
         PreparationSettings prepare = given.treatment().prepare();
-        List<LinkedSpectrum> measured = blanksAsMain(given.spectra());
+        List<LinkedSpectrum> spectra = blanksAsMain(given.spectra());
         Preparation.Prepared prepared =
-                memo.of(Memo.Key.of("prepare", prepare, measured), () -> new Preparation(prepare).prepared(measured));
+                memo.of(Memo.Key.of("prepare", prepare, spectra), () -> new Preparation(prepare).prepared(spectra));
         SpotInput input = given.withSpectra(prepared.spectra());
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
@@ -87,6 +89,7 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
+        Set<String> planned = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
         ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
         Outcome<ChargeReference> decided = memo.of(
@@ -136,7 +139,7 @@ public final class SpotTreatment {
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification,
+                identification.map(i -> i.unplanned(planned)),
                 charge,
                 intensities,
                 fits.peaks(charge, ofReference),

@@ -180,6 +180,18 @@ class SpotCompositionTest {
     }
 
     @Test
+    void anElementOfTheSurveyThatNothingLinksIsSaidToBeLeftOut() {
+        SpotComposition composition = composition();
+        List<Contribution> rows = composition.primary(
+                List.of(narrow("C 1s", 40), narrow("O 1s", 60)), List.of(survey("Cl 2p", 20, true)), new TreeSet<>());
+        assertThat(rows).extracting(Contribution::element).containsExactly("C", "O");
+        assertThat(composition.findings())
+                .anyMatch(f -> f.rule().equals("not-linked")
+                        && f.severity() == Severity.CAUTION
+                        && f.message().startsWith("Cl "));
+    }
+
+    @Test
     void withoutNarrowScansTheSurveyIsTheBasis() {
         List<Contribution> rows = composition()
                 .primary(List.of(), List.of(survey("C 1s", 25, true), survey("O 1s", 75, true)), new TreeSet<>());

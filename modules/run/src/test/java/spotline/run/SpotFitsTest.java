@@ -27,6 +27,7 @@ import spotline.numerics.random.RandomStreams;
 import spotline.numerics.shape.Voigt;
 import spotline.reference.Line;
 import spotline.reference.ReferenceData;
+import spotline.run.findings.RuleBook;
 
 /** Peak fits of a run's narrow scans, on the demonstration and on made scans, whose truth is known. */
 class SpotFitsTest {
@@ -125,8 +126,8 @@ class SpotFitsTest {
         HolderRun all = load(DEMO.resolve("footbridge-bearing.json"), "{}");
         HolderRun run =
                 new HolderRun(all.plan(), List.of(all.spots().get(PIGMENT)), all.files(), all.findings(), all.seed());
-        RunPipeline pipeline = new RunPipeline(REFERENCE, "test");
-        RunResult first = pipeline.treat(run, List.of(), 1, Work.UNWATCHED);
+        RunPipeline pipeline = new RunPipeline(REFERENCE, "test", RuleBook.standard());
+        RunResult first = pipeline.treat(run, 1, Work.UNWATCHED);
         JsonNode models = first.treatments().get("5").at("/peakFit/models");
         assertThat(models.at("/Ti 2p/format").asText()).isEqualTo("spotline-fit-model/1");
         assertThat(models.at("/Ti 2p/components")).hasSize(1);

@@ -9,6 +9,7 @@ import spotline.formats.source.ReadLimits;
 import spotline.formats.text.TextColumns;
 import spotline.formats.text.TextColumnsReader;
 import spotline.formats.text.TextSpectrum;
+import spotline.formats.text.UndeclaredColumns;
 import spotline.spectra.EnergyScale;
 
 /** Any bytes, looked at undeclared and read by several declarations, end in the reader's own error or in a spectrum. */
@@ -39,7 +40,7 @@ class TextColumnsFuzzTest {
         CpuLimit limit = new CpuLimit();
         TextColumnsReader.probe(bytes);
         try {
-            TextColumnsReader.look("fuzz", new ByteArrayInputStream(bytes), bytes.length, ReadLimits.DEFAULT);
+            UndeclaredColumns.look("fuzz", new ByteArrayInputStream(bytes), bytes.length, ReadLimits.DEFAULT);
         } catch (ReadException refused) {
             // The reader's own error is a good end.
         }

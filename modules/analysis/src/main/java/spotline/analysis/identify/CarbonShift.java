@@ -98,12 +98,14 @@ final class CarbonShift {
     /** Gain by an envelope of usual shares. */
     private double gain(double shift) {
         double position = HYDROCARBON_EV - shift;
-        double[] sum = new double[templates.grid.channels];
         PeakShape shape = shape(USUAL_BROADENING);
+        double[] centres = new double[GROUPS.length];
+        double[] areas = new double[GROUPS.length];
         for (int k = 0; k < GROUPS.length; k++) {
-            templates.peak(shape, position + GROUPS[k], area * SHARES[k]).addTo(sum, 1);
+            centres[k] = position + GROUPS[k];
+            areas[k] = area * SHARES[k];
         }
-        return base.added(model.design.white(sum), residual).gain();
+        return base.added(templates.peaks(shape, centres, areas), residual).gain();
     }
 
     /** Gain by an envelope whose shares may depart from the usual ones; {@code scale} as the root of its gain. */
@@ -115,9 +117,10 @@ final class CarbonShift {
         double[] g = new double[n];
         double[][] h = new double[n][n];
         for (int k = 0; k < n; k++) {
-            columns[k] = model.design.white(templates.peak(shape, position + GROUPS[k], area));
+            Curve curve = templates.peak(shape, position + GROUPS[k], area);
+            columns[k] = model.design.white(curve);
             g[k] = columns[k].dot(residual);
-            z[k] = base.factor.forward(base.couplings(columns[k]));
+            z[k] = base.factor.forward(base.couplings(curve));
             for (int j = 0; j <= k; j++) {
                 double sum = columns[k].dot(columns[j]);
                 for (int i = 0; i < z[k].length; i++) sum -= z[k][i] * z[j][i];

@@ -51,7 +51,7 @@ final class Features {
             if (rough / Math.sqrt(2 * reach + 1) < 0.5 * significance) continue;
             Curve bump = templates.bump(shape, grid.energy[i]);
             if (bump.isEmpty()) continue;
-            Hunt.Added added = base.added(design.white(bump), residual);
+            Hunt.Added added = base.added(bump, residual);
             z[i] = Math.sqrt(added.gain());
             area[i] = added.amount();
         }

@@ -183,8 +183,7 @@ final class HeaderCheck {
                                 model.members.get(owner).emitter(),
                                 model.meanOffset(owner) + photon - grid.photonEv + off);
                         if (curve.isEmpty()) continue;
-                        best = Math.max(
-                                best, base.added(design.white(curve), residual).gain());
+                        best = Math.max(best, base.added(curve, residual).gain());
                     }
                     gain += best;
                     groups.add(element.element());

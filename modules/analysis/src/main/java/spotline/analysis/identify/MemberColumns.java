@@ -154,7 +154,8 @@ final class MemberColumns {
         double low = Math.max(u - STATES_BELOW, member.atom().lowestEv() - shiftEv - SHIFT_SLACK);
         double high = Math.min(u + STATES_ABOVE, member.atom().highestEv() - shiftEv + SHIFT_SLACK);
         if (member.symbol().equals("C")) {
-            low = u - STATES_BELOW;
+            double lowest = member.atom().lowestEv() - shiftEv - SHIFT_SLACK;
+            low = fluorine ? Math.min(u - STATES_BELOW, lowest) : u - STATES_BELOW;
             high = (fluorine ? member.atom().highestEv() : HIGHEST_CARBON) - shiftEv + SHIFT_SLACK;
         }
         int below = Math.max(0, (int) Math.floor((u - low) / spacing));

@@ -51,9 +51,9 @@ final class ModelSelection {
         return COMMON.contains(atom.symbol()) || EVERYWHERE.contains(atom.symbol());
     }
 
-    static SurveyModelFit grow(SurveyModelFit start, AtomTable table, Set<String> declared, Work work) {
+    /** @param hunt for the width and the shift of the model */
+    static SurveyModelFit grow(SurveyModelFit start, Hunt hunt, Set<String> declared, Work work) {
         SurveyModelFit model = start;
-        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
         for (int round = 0; round < MOST_ROUNDS; round++) {
             work.check();
             List<Hunt.Gain> gains = gains(model, hunt, declared);

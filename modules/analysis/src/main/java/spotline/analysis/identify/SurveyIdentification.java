@@ -77,15 +77,19 @@ public final class SurveyIdentification {
             model.expectPlasmon(plasmon.get());
             model = model.sobered();
         }
-        model = ModelSelection.grow(model, table, declared, work);
+        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
+        model = ModelSelection.grow(model, hunt, declared, work);
         Optional<CarbonShift.Placed> placed = settled.carbon();
         if (knownShiftEv.isEmpty() && placed.isEmpty()) {
             ShiftContest.Settled again = ShiftContest.place(model, carbon, low, high);
             placed = again.carbon();
-            if (placed.isPresent()) model = ModelSelection.grow(again.model().sobered(), table, declared, work);
+            if (placed.isPresent()) {
+                model = again.model().sobered();
+                hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
+                model = ModelSelection.grow(model, hunt, declared, work);
+            }
         }
         work.check();
-        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
         List<ElementSeen> judged = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
         List<ElementSeen> elements =
                 judged.stream().filter(e -> !undecided(e, declared)).toList();
@@ -184,7 +188,7 @@ public final class SurveyIdentification {
                 features,
                 doubts,
                 QuickComposition.of(model, elements),
-                ScanProposals.of(model, background, survey.secondsPerChannel()),
+                ScanProposals.of(model, elements, background, survey.secondsPerChannel()),
                 surveyModel(model, background),
                 counted > 0 ? OptionalDouble.of(sum / counted) : OptionalDouble.empty());
     }

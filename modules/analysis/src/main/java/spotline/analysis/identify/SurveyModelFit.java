@@ -23,6 +23,8 @@ final class SurveyModelFit {
     private static final double UNDER = 1.2;
 
     private static final double UNDER_SHARE = 0.3;
+    /** States within this many line widths make one top. */
+    private static final double ONE_TOP = 0.8;
 
     final Templates templates;
     final List<Member> members = new ArrayList<>();
@@ -35,6 +37,9 @@ final class SurveyModelFit {
 
     private final double firstEnergyEv;
     private final double shiftEv;
+    /** Whether it is among the members: nothing else takes carbon so high. */
+    private boolean fluorine;
+
     private LinearFit fit;
 
     private SurveyModelFit(
@@ -57,6 +62,7 @@ final class SurveyModelFit {
         SurveyGrid grid = templates.grid;
         SurveyModelFit first = new SurveyModelFit(
                 templates, Discrepancy.first(grid, firstEnergy), new double[0], firstEnergy, shiftEv);
+        first.fluorine = fluorine(members);
         for (Member m : members) first.add(m, false);
         first.refit();
         return first;
@@ -110,6 +116,7 @@ final class SurveyModelFit {
         SurveyModelFit next =
                 new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
         next.plasmons.addAll(plasmons);
+        next.fluorine = fluorine(members);
         for (int e = 0; e < members.size(); e++) {
             if (!active(e)) continue;
             Member m = members.get(e);
@@ -135,9 +142,12 @@ final class SurveyModelFit {
         return Math.sqrt(sum);
     }
 
+    private static boolean fluorine(List<Member> members) {
+        return members.stream().anyMatch(m -> m.symbol().equals("F"));
+    }
+
     /** Adds an element's columns; the fit is not renewed. */
     void add(Member member, boolean deviations) {
-        boolean fluorine = members.stream().anyMatch(m -> m.symbol().equals("F"));
         new MemberColumns(design, templates, shiftEv, fluorine)
                 .add(member, members.size(), deviations ? plasmons : List.of(), deviations);
         members.add(member);
@@ -321,6 +331,29 @@ final class SurveyModelFit {
             if (c.owner() == owner && c.kind() == Design.Kind.STATE) sum += fit.x[i];
         }
         return sum;
+    }
+
+    /** Mean offset of an element's strongest state and its neighbours: where its line has its top. */
+    double topOffset(int owner) {
+        double top = Double.NaN;
+        double largest = 0;
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.STATE || fit.x[i] <= largest) continue;
+            largest = fit.x[i];
+            top = c.offsetEv();
+        }
+        if (Double.isNaN(top)) return members.get(owner).offsetEv();
+        double sum = 0;
+        double moment = 0;
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.STATE) continue;
+            if (Math.abs(c.offsetEv() - top) > ONE_TOP * templates.gaussianEv) continue;
+            sum += fit.x[i];
+            moment += fit.x[i] * c.offsetEv();
+        }
+        return moment / sum;
     }
 
     double meanOffset(int owner) {

@@ -212,9 +212,16 @@ final class Templates {
 
     /** A peak with the satellites of the source. */
     Curve peak(PeakShape shape, double centreEv, double area) {
-        shape.addTo(builder, grid, centreEv, area);
-        for (XraySatellite s : satellites) {
-            shape.addTo(builder, grid, centreEv - s.displacementEv(), area * s.relativeHeight());
+        return peaks(shape, new double[] {centreEv}, new double[] {area});
+    }
+
+    /** Peaks of one shape with the satellites of the source. */
+    Curve peaks(PeakShape shape, double[] centresEv, double[] areas) {
+        for (int k = 0; k < centresEv.length; k++) {
+            shape.addTo(builder, grid, centresEv[k], areas[k]);
+            for (XraySatellite s : satellites) {
+                shape.addTo(builder, grid, centresEv[k] - s.displacementEv(), areas[k] * s.relativeHeight());
+            }
         }
         return builder.build();
     }

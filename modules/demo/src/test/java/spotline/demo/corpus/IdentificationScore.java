@@ -51,7 +51,10 @@ final class IdentificationScore {
     }
 
     void add(SurveyCase survey) {
-        Identification found = identify(survey);
+        add(survey, identify(survey));
+    }
+
+    void add(SurveyCase survey, Identification found) {
         Identification.Detail detail = found.detail().orElseThrow();
         surveys++;
         shift(survey, found, detail);

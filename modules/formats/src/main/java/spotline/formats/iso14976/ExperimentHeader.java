@@ -44,6 +44,10 @@ public record ExperimentHeader(
         requireNonNull(scanMode, "scanMode");
         requireNonNull(inclusion, "inclusion");
         Text.check("format identifier", formatIdentifier);
+        if (formatIdentifier.indexOf('\r') >= 0) {
+            throw new IllegalArgumentException(
+                    "the first line must not hold a line end, was " + formatIdentifier.strip());
+        }
         Text.check("institution identifier", institution);
         Text.check("instrument model identifier", instrument);
         Text.check("operator identifier", operator);

@@ -54,6 +54,10 @@ final class ParserPort implements ItemPort {
         if (!endsKnown) {
             endsKnown = true;
             endsCrLf = lines.crLf();
+            if (lines.loneCarriageReturns()) {
+                warnings.note(
+                        "iso14976-cr-line-ends", lines.line(), "the lines end with CR alone, as on computers of old");
+            }
         } else if (lines.crLf() != endsCrLf) {
             endsMixed = true;
             String here = lines.crLf() ? "CR LF" : "LF";

@@ -7,16 +7,30 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.CodingErrorAction;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.regex.Pattern;
 import spotline.core.Place;
 import spotline.core.ReadException;
 
 /**
  * The lines of a file as bytes, one at a time, from a buffer of bounded size: a line of numbers never becomes a string.
  *
- * <p>A line ends with LF or CR LF; the last may end with the file. Not thread-safe.
+ * <p>A line ends with LF or CR LF, or with CR alone in a file whose first line does; the last may end with the file. Not
+ * thread-safe.
  */
 public final class LineSource {
     private static final int CHUNK = 64 << 10;
+
+    /** Characters that move a cursor, break a line or turn the direction of the text around them. */
+    private static final Pattern UNSEEN =
+            Pattern.compile("[\\p{Cntrl}\\x80-\\x9f\\u061c\\u200e\\u200f\\u2028-\\u202e\\u2066-\\u2069\\ufeff]");
+
+    private static final int SHOWN = 60;
+
+    private enum LineEnds {
+        NOT_MET,
+        LF,
+        CR
+    }
 
     private final String name;
     private final InputStream in;
@@ -34,6 +48,7 @@ public final class LineSource {
     private boolean terminated;
     private boolean crLf;
     private boolean ended;
+    private LineEnds lineEnds = LineEnds.NOT_MET;
 
     /**
      * @param name as messages give it
@@ -111,6 +126,7 @@ public final class LineSource {
         if (got <= 0) return false;
         filled += got;
         read += got;
+        if (lineEnds != LineEnds.LF) turnLoneCarriageReturns(filled - got);
         if (read > limits.fileBytes()) {
             throw new ReadException(
                     Place.file(name),
@@ -118,6 +134,24 @@ public final class LineSource {
                     "a file of at most that length");
         }
         return true;
+    }
+
+    /** In a file whose first line ends with CR alone, every CR is made the LF it stands for. */
+    private void turnLoneCarriageReturns(int from) {
+        int at = Math.max(0, from - 1);
+        while (lineEnds == LineEnds.NOT_MET && at < filled) {
+            if (buffer[at] == '\n') lineEnds = LineEnds.LF;
+            boolean alone = buffer[at] == '\r' && at + 1 < filled && buffer[at + 1] != '\r' && buffer[at + 1] != '\n';
+            if (alone) lineEnds = LineEnds.CR;
+            else at++;
+        }
+        if (lineEnds != LineEnds.CR) return;
+        for (int i = Math.min(at, from); i < filled; i++) if (buffer[i] == '\r') buffer[i] = '\n';
+    }
+
+    /** Whether the file's lines end with CR alone. */
+    public boolean loneCarriageReturns() {
+        return lineEnds == LineEnds.CR;
     }
 
     /** Number of the current line, counted from 1; 0 before the first. */
@@ -199,8 +233,11 @@ public final class LineSource {
 
     /** A text from a file as a message shows it: quoted and cut to a readable length. */
     public static String quote(String text) {
-        int shown = 60;
-        String cut = text.length() > shown ? text.substring(0, shown) + "..." : text;
-        return "\"" + cut.replaceAll("\\p{Cntrl}", "?") + "\"";
+        String cut = text;
+        if (text.length() > SHOWN) {
+            boolean half = Character.isHighSurrogate(text.charAt(SHOWN - 1));
+            cut = text.substring(0, half ? SHOWN - 1 : SHOWN) + "...";
+        }
+        return "\"" + UNSEEN.matcher(cut).replaceAll("?") + "\"";
     }
 }

@@ -7,8 +7,18 @@ import java.math.RoundingMode;
 
 /** Numbers from the bytes of a file, and doubles as the shortest text of 15 to 17 digits that reads back the same. */
 public final class NumberText {
-    /** Longest run of digits whose integer a double holds exactly. */
+    /** Digits that name a double uniquely. */
     private static final int EXACT_DIGITS = 15;
+
+    /** So many digits never overflow a {@code long}. */
+    private static final int LONG_DIGITS = 18;
+
+    /** Integers below this are doubles, and so are these powers of ten: one division of the two rounds once, rightly. */
+    private static final long EXACT_MANTISSA = 1L << 53;
+
+    private static final double[] POWERS_OF_TEN = {
+        1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18
+    };
 
     private static final double EXACT_LIMIT = 1e15;
 
@@ -20,10 +30,35 @@ public final class NumberText {
      */
     public static double parse(byte[] bytes, int from, int to) {
         if (from >= to) return Double.NaN;
-        if (to - from <= EXACT_DIGITS) {
-            double integer = parseDigits(bytes, from, to);
-            if (integer >= 0) return integer;
+        int at = from;
+        boolean negative = bytes[at] == '-';
+        if (negative || bytes[at] == '+') at++;
+        int first = at;
+        long mantissa = 0;
+        int digit = 0;
+        while (at < to && (digit = bytes[at] - '0') >= 0 && digit <= 9) {
+            mantissa = mantissa * 10 + digit;
+            at++;
         }
+        int digits = at - first;
+        int decimals = 0;
+        if (at < to && bytes[at] == '.') {
+            int point = at++;
+            while (at < to && (digit = bytes[at] - '0') >= 0 && digit <= 9) {
+                mantissa = mantissa * 10 + digit;
+                at++;
+            }
+            decimals = at - point - 1;
+            digits += decimals;
+        }
+        if (at == to && digits > 0 && digits <= LONG_DIGITS && mantissa <= EXACT_MANTISSA) {
+            double magnitude = decimals == 0 ? mantissa : mantissa / POWERS_OF_TEN[decimals];
+            return negative ? -magnitude : magnitude;
+        }
+        return parseAny(bytes, from, to);
+    }
+
+    private static double parseAny(byte[] bytes, int from, int to) {
         for (int i = from; i < to; i++) {
             byte b = bytes[i];
             boolean usual = (b >= '0' && b <= '9') || b == '.' || b == '-' || b == '+' || b == 'e' || b == 'E';
@@ -35,17 +70,6 @@ public final class NumberText {
         } catch (NumberFormatException notANumber) {
             return Double.NaN;
         }
-    }
-
-    /** The commonest case by far, a count: -1 when anything but digits is there. */
-    private static double parseDigits(byte[] bytes, int from, int to) {
-        long value = 0;
-        for (int i = from; i < to; i++) {
-            int digit = bytes[i] - '0';
-            if (digit < 0 || digit > 9) return -1;
-            value = value * 10 + digit;
-        }
-        return value;
     }
 
     /**

@@ -27,17 +27,6 @@ import spotline.spectra.Timing;
 
 /** Reads columns of numbers as one spectrum, by what a person declared them to be. */
 public final class TextColumnsReader {
-    /** What a holder run must say of a text file, then what it should say. */
-    private static final List<String> UNDECLARED = List.of(
-            "energy column",
-            "ordinate column",
-            "scale (binding or kinetic)",
-            "photon energy",
-            "ordinate kind (counts or counts-per-second)",
-            "dwell time",
-            "scans",
-            "pass energy");
-
     /** Name of the format in messages and probes. */
     public static final String FORMAT = "columns of numbers";
 
@@ -53,12 +42,11 @@ public final class TextColumnsReader {
         for (int i = 0; i <= head.length; i++) {
             boolean atEnd = i == head.length;
             if (!atEnd && head[i] == 0) return new Probe(format, Probe.Verdict.NO, "it holds bytes that no text has");
-            if (!atEnd && head[i] != '\n') continue;
-            int end = i > start && head[i - 1] == '\r' ? i - 1 : i;
-            line.split(head, start, end, false);
+            if (!atEnd && head[i] != '\n' && head[i] != '\r') continue;
+            line.split(head, start, i, false);
             boolean row = wanted.row(line);
             if (!row) {
-                line.split(head, start, end, true);
+                line.split(head, start, i, true);
                 row = wanted.row(line);
             }
             if (row) rows++;
@@ -195,43 +183,5 @@ public final class TextColumnsReader {
         fields.add(new HeaderField(
                 "ordinate kind (declared)", columns.ordinateKind().word()));
         return fields;
-    }
-
-    /**
-     * What the file holds as far as its numbers say, and what they do not say.
-     *
-     * <p>Errors: {@link ReadException} without a row of two or more numbers, or where a line among the rows does not fit.
-     */
-    public static TextLook look(String name, InputStream in, long size, ReadLimits limits) throws ReadException {
-        Warnings warnings = new Warnings(name);
-        LineSource lines = new LineSource(name, in, size, limits);
-        TextRows rows = new TextRows(lines, warnings, limits, new TextRows.AllNumbers());
-        double[] least = {};
-        double[] greatest = {};
-        while (rows.next()) {
-            if (rows.rows() == 1) {
-                least = new double[rows.columns()];
-                greatest = new double[rows.columns()];
-                Arrays.fill(least, Double.POSITIVE_INFINITY);
-                Arrays.fill(greatest, Double.NEGATIVE_INFINITY);
-            }
-            for (int k = 0; k < least.length; k++) {
-                least[k] = Math.min(least[k], rows.value(k + 1));
-                greatest[k] = Math.max(greatest[k], rows.value(k + 1));
-            }
-        }
-        if (rows.rows() == 0) {
-            throw new ReadException(lines.place(), "found no row of numbers", "rows of two or more numbers");
-        }
-        List<TextLook.Range> ranges = new ArrayList<>();
-        for (int k = 0; k < least.length; k++) ranges.add(new TextLook.Range(least[k], greatest[k]));
-        return new TextLook(
-                rows.columns(),
-                rows.rows(),
-                rows.firstRowLine(),
-                ranges,
-                UNDECLARED,
-                rows.comments(),
-                warnings.findings());
     }
 }

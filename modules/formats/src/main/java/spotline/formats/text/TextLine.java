@@ -1,6 +1,8 @@
 package spotline.formats.text;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import spotline.formats.source.NumberText;
 
 /**
@@ -61,6 +63,28 @@ final class TextLine {
 
     int count() {
         return count;
+    }
+
+    /** What stands between the fields, in words; empty for a single field. */
+    String separators() {
+        boolean blanks = false;
+        boolean tabs = false;
+        boolean semicolons = false;
+        boolean commas = false;
+        for (int i = 1; i < count; i++) {
+            for (int at = to[i - 1]; at < from[i]; at++) {
+                blanks |= bytes[at] == ' ';
+                tabs |= bytes[at] == '\t';
+                semicolons |= bytes[at] == ';';
+                commas |= bytes[at] == ',';
+            }
+        }
+        List<String> words = new ArrayList<>();
+        if (semicolons) words.add("semicolons");
+        if (commas) words.add("commas");
+        if (tabs) words.add("tabs");
+        if (blanks) words.add("blanks");
+        return String.join(" and ", words);
     }
 
     /** Number in a field, counted from 0; NaN where there is none. */

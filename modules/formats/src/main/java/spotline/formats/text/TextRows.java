@@ -124,6 +124,9 @@ final class TextRows {
         if (rows == 0) {
             columns = fields.count();
             firstRowLine = lines.line();
+            if (lines.loneCarriageReturns()) {
+                warnings.note("text-cr-line-ends", lines.line(), "the lines end with CR alone, as on computers of old");
+            }
         }
         if (comma == Comma.NOT_MET && !pointMet) pointMet = has('.');
         rows++;
@@ -188,6 +191,15 @@ final class TextRows {
     /** Number in a column of the current row, counted from 1. */
     double value(int column) {
         return fields.number(column - 1);
+    }
+
+    /** What parts the columns of the current row, in words. */
+    String separators() {
+        return fields.separators();
+    }
+
+    boolean decimalComma() {
+        return comma == Comma.DECIMAL;
     }
 
     int rows() {

@@ -49,7 +49,7 @@ class TextColumnsReaderTest {
 
     private static TextLook look(String text) throws ReadException {
         byte[] bytes = text.getBytes(StandardCharsets.UTF_8);
-        return TextColumnsReader.look("f.txt", new ByteArrayInputStream(bytes), bytes.length, ReadLimits.DEFAULT);
+        return UndeclaredColumns.look("f.txt", new ByteArrayInputStream(bytes), bytes.length, ReadLimits.DEFAULT);
     }
 
     private static List<String> rules(TextSpectrum spectrum) {

@@ -128,8 +128,10 @@ public final class PrintComposition {
         spotAxis.setGridBandsVisible(false);
         spotAxis.setInverted(true);
         spotAxis.setRange(-0.6, Math.max(0.6, spots.size() - 0.4));
-        NumberAxis shiftAxis = plots.axis("Added to measured binding energies (eV)");
+        NumberAxis shiftAxis = plots.axis("Shift added to energies (eV)");
         shiftAxis.setAutoRangeIncludesZero(true);
+        shiftAxis.setLowerMargin(0.12);
+        shiftAxis.setUpperMargin(0.12);
         XYPlot plot = plots.plot(data, shiftAxis, spotAxis, renderer);
         plot.addDomainMarker(new ValueMarker(0, PrintPalette.FAINT, PrintPlots.line(0.6)));
         return new PrintFigure(

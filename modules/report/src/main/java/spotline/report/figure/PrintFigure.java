@@ -83,6 +83,7 @@ public final class PrintFigure {
     }
 
     private JFreeChart chart() {
+        Plots.keepRotatedText();
         JFreeChart chart = new JFreeChart(null, style.font(), plot, legend);
         chart.setBackgroundPaint(Color.WHITE);
         chart.setPadding(new RectangleInsets(2, 1, 1, 2));

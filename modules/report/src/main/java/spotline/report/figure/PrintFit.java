@@ -67,7 +67,7 @@ public final class PrintFit {
         renderer.setSeriesStroke(series, PrintPlots.line(0.4));
         renderer.setLegendItemLabelGenerator(
                 (set, index) -> Shown.label(label(String.valueOf(set.getSeriesKey(index)))));
-        NumberAxis intensity = plots.arbitrary("Intensity (arb. units)");
+        NumberAxis intensity = plots.arbitrary("Intensity");
         double low = Math.min(
                 Arrays.stream(fit.counts()).min().orElse(0),
                 Arrays.stream(background).min().orElse(0));
@@ -89,7 +89,7 @@ public final class PrintFit {
                 1.1 * Arrays.stream(rest).map(Math::abs).max().orElse(0));
         DefaultXYDataset data = new DefaultXYDataset();
         Plots.add(data, "residual", energies, rest);
-        NumberAxis axis = plots.axis(fit.counted() ? "Res. / \u03c3" : "Residual");
+        NumberAxis axis = plots.axis(fit.counted() ? "R / \u03c3" : "Residual");
         axis.setRange(-reach, reach);
         XYLineAndShapeRenderer renderer = plots.curves(1);
         renderer.setSeriesPaint(0, PrintPalette.MEASURED);

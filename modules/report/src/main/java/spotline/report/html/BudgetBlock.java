@@ -51,11 +51,11 @@ final class BudgetBlock {
                 "note");
     }
 
-    /** Two digits of the largest part, for all of them. */
+    /** Three digits of the largest part, for all of them: so the squares can be added up again. */
     private static int decimals(UncertaintyBudget budget) {
         double largest =
                 budget.parts().values().stream().mapToDouble(u -> u).max().orElse(1);
-        return Math.max(0, Math.min(4, 1 - (int) Math.floor(Math.log10(largest))));
+        return Math.max(0, Math.min(4, 2 - (int) Math.floor(Math.log10(largest))));
     }
 
     private static UncertaintyBudget budget(Quantified row) {

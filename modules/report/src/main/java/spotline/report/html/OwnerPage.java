@@ -76,7 +76,7 @@ public final class OwnerPage {
 
     private List<Tables.Fact> facts() {
         List<Tables.Fact> facts = new ArrayList<>();
-        facts.add(new Tables.Fact("Sample", declared.flatMap(Sample::id).orElse("")));
+        facts.add(new Tables.Fact("Sample number", declared.flatMap(Sample::id).orElse("")));
         facts.add(new Tables.Fact("Owner", declared.flatMap(Sample::owner).orElse("")));
         facts.add(new Tables.Fact(
                 "Measured", result.plan().file().date().map(Object::toString).orElse("")));
@@ -86,7 +86,12 @@ public final class OwnerPage {
 
     private void composition(Markup page) {
         page.open("section").element("h2", "Composition");
-        Tables.begin(page, "owner-composition", List.of("Element", "#Atoms in a hundred", "#\u00b1", "Remark"));
+        boolean remarks = ElementOrder.ofSamples(result).stream()
+                .map(element -> SampleValue.of(result, sample, element))
+                .anyMatch(v -> v instanceof SampleValue.Below || v instanceof SampleValue.Withheld);
+        List<String> headings = new ArrayList<>(List.of("Element", "#Atoms in a hundred", "#\u00b1"));
+        if (remarks) headings.add("Remark");
+        Tables.begin(page, "owner-composition", headings);
         for (String element : ElementOrder.ofSamples(result)) {
             SampleValue value = SampleValue.of(result, sample, element);
             if (value instanceof SampleValue.NotLookedFor) continue;
@@ -95,7 +100,7 @@ public final class OwnerPage {
                 DisplayNumber shown = DisplayNumber.of(mean.atomicPercent(), mean.standardUncertainty(), 1);
                 Tables.number(page, shown.value());
                 Tables.number(page, shown.uncertainty().isEmpty() ? "not known" : shown.uncertainty());
-                Tables.cell(page, "");
+                if (remarks) Tables.cell(page, "");
             } else if (value instanceof SampleValue.Below below) {
                 String limit = below.limit().isPresent()
                         ? "less than " + DisplayNumber.limit(below.limit().getAsDouble())

@@ -5,11 +5,6 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.OffsetDateTime;
 import java.util.Map;
-import java.util.Optional;
-import spotline.analysis.identify.ElementSeen;
-import spotline.analysis.identify.Identification;
-import spotline.analysis.identify.LineSeen;
-import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
 import spotline.analysis.quantify.StateShare;
@@ -33,7 +28,7 @@ final class SpotJson {
         node.set("sample", JsonTree.text(spot.sample()));
         node.set("electricalState", JsonTree.text(spot.electricalState()));
         node.set("spectra", JsonTree.list(spot.spectra(), SpotJson::spectrum));
-        node.set("identification", identification(spot.identification()));
+        node.set("identification", IdentificationJson.of(spot.identification()));
         node.set("charge", ChargeJson.of(spot.charge()));
         node.set("intensities", JsonTree.list(spot.intensities(), measured -> intensity(spot, measured)));
         node.set("peaks", JsonTree.list(spot.peaks(), peak -> peak(spot, peak)));
@@ -75,39 +70,6 @@ final class SpotJson {
         node.set("highEv", JsonTree.number(spectrum.scan().range().highEv()));
         node.set("stepEv", JsonTree.number(spectrum.scan().stepEv()));
         node.put("transmission", spectrum.transmission().describe());
-        return node;
-    }
-
-    private static JsonNode identification(Optional<Identification> found) {
-        if (found.isEmpty()) return NullNode.getInstance();
-        ObjectNode node = JsonTree.object();
-        node.set("workingShiftEv", JsonTree.number(found.get().shiftEv()));
-        node.set("elements", JsonTree.list(found.get().elements(), SpotJson::element));
-        node.set("unassigned", JsonTree.list(found.get().unassigned(), SpotJson::unassigned));
-        return node;
-    }
-
-    private static JsonNode element(ElementSeen seen) {
-        ObjectNode node = JsonTree.object()
-                .put("element", seen.element())
-                .put("verdict", seen.verdict().word());
-        node.set("significance", JsonTree.number(seen.significance()));
-        node.set("lines", JsonTree.list(seen.lines(), SpotJson::lineSeen));
-        return node;
-    }
-
-    private static JsonNode lineSeen(LineSeen line) {
-        ObjectNode node = JsonTree.object().put("line", line.line());
-        node.set("measuredEv", JsonTree.number(line.energyEv()));
-        node.set("significance", JsonTree.number(line.significance()));
-        node.set("ratioToExpected", JsonTree.number(line.ratioToExpected()));
-        return node;
-    }
-
-    private static JsonNode unassigned(SurveyPeak peak) {
-        ObjectNode node = JsonTree.object();
-        node.set("measuredEv", JsonTree.number(peak.energyEv()));
-        node.set("significance", JsonTree.number(peak.significance()));
         return node;
     }
 

@@ -11,6 +11,7 @@ import spotline.core.ReadException;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunFile;
 import spotline.holder.HolderRunReader;
+import spotline.run.MergePatch;
 import spotline.run.Treatment;
 import spotline.run.TreatmentStack;
 
@@ -56,6 +57,20 @@ public final class RunDocument {
     /** Errors: {@link ReadException} with every fault of the file. */
     public static RunDocument read(Path holderRunFile, long seed) throws ReadException {
         return new RunDocument(holderRunFile.toString(), HolderRunReader.tree(holderRunFile), seed);
+    }
+
+    /**
+     * Errors: {@link ReadException} with every fault of the file or of the treatment.
+     *
+     * @param treatment laid over the defaults before the holder's own: it becomes a part of that
+     */
+    public static RunDocument read(Path holderRunFile, ObjectNode treatment, long seed) throws ReadException {
+        ObjectNode tree = HolderRunReader.tree(holderRunFile);
+        ObjectNode under = treatment.deepCopy().without(List.of("format"));
+        tree.set(
+                "treatment",
+                MergePatch.over(under, tree.path("treatment").isObject() ? tree.path("treatment") : tree.objectNode()));
+        return new RunDocument(holderRunFile.toString(), tree, seed);
     }
 
     public String name() {

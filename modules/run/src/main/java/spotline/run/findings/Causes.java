@@ -79,6 +79,9 @@ final class Causes {
             "fit-component-weak",
             "fit-at-bound",
             "reference-line-misfit",
+            "fit-background-above-data",
+            "end-on-structure",
+            "shirley-capped",
             "background-fallback");
 
     private static final List<Cause> TABLE = List.of(

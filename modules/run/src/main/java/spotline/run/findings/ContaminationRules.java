@@ -217,9 +217,12 @@ final class ContaminationRules {
     }
 
     private static Optional<String> clip(RunView run, SpotView spot, Limits limits) {
-        List<String> metals = CLIPS.stream().filter(spot::showsUndeclared).toList();
         List<UnmovedLine> unmoved = spot.result().charge().evidence().unmoved().stream()
-                .filter(u -> metals.contains(u.line().element()))
+                .filter(u -> !spot.declared().contains(u.line().element()))
+                .toList();
+        List<String> metals = CLIPS.stream()
+                .filter(m -> spot.showsUndeclared(m)
+                        || unmoved.stream().anyMatch(u -> u.line().element().equals(m)))
                 .toList();
         if (unmoved.isEmpty()) return Optional.empty();
         List<String> places = new ArrayList<>();

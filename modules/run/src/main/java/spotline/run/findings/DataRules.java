@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import spotline.analysis.identify.Feature;
-import spotline.analysis.identify.HeaderDoubt;
 import spotline.analysis.identify.Identification;
 import spotline.core.Finding;
 import spotline.core.Severity;
@@ -84,8 +83,8 @@ final class DataRules {
                         "photon-energy-inconsistent",
                         "Photon energy or energy axis that the lines contradict",
                         Severity.STOP,
-                        List.of(Limit.fixed("Auger lines off by", 2, "eV", Limit.DERIVED)),
-                        DataRules::header),
+                        List.of(PhotonEnergy.REACH, PhotonEnergy.PEAK, PhotonEnergy.ELEMENT),
+                        PhotonEnergy::check),
                 Rule.elsewhere(
                         14,
                         "scan-too-narrow",
@@ -177,16 +176,6 @@ final class DataRules {
                     .in(s.label()));
         }
         return looked ? RuleState.of(findings) : RuleState.notChecked("counts or collection time are unknown");
-    }
-
-    private static RuleState header(RunView run, SpotView spot, Limits limits) {
-        Optional<Identification.Detail> detail = spot.result().identification().flatMap(Identification::detail);
-        if (detail.isEmpty()) return RuleState.notChecked(NO_SURVEY);
-        List<Finding> findings = new ArrayList<>();
-        for (HeaderDoubt doubt : detail.get().doubts()) {
-            findings.add(Finding.stop("photon-energy-inconsistent", doubt.sentence()));
-        }
-        return RuleState.of(findings);
     }
 
     private static RuleState pressure(RunView run, SpotView spot, Limits limits) {

@@ -85,7 +85,7 @@ final class FitRules {
                         "fit-background-above-data",
                         "A background that runs above the data",
                         Severity.STOP,
-                        List.of(Limit.fixed("run of channels", 3, "channels", Limit.DERIVED)),
+                        List.of(Limit.fixed("run of channels", 3, "channels", Limit.DERIVED), BackgroundAbove.SHARE),
                         Set.of("shirley-capped", "fit-negative-counts"),
                         Rule.everySpot(BackgroundAbove::check)),
                 Rule.ofSpot(

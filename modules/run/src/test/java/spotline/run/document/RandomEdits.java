@@ -49,6 +49,9 @@ final class RandomEdits {
                                 .put("shiftEv", random.nextInt(100) / 16.0)
                                 .put("reason", "invented"));
             case 3:
+                if (document.file().silence().size() > 5) {
+                    return Edits.fact(document, "Show everything again", "/silence", Optional.empty());
+                }
                 return Edits.silence(
                         document, "one-spot-only", Optional.of(spot).filter(s -> random.nextBoolean()), "invented");
             case 4:

@@ -67,8 +67,10 @@ class KillTest {
                 assertThat(opened.document().hash()).as("round %d", i).isIn(did, will);
                 assertThat(opened.findings()).allMatch(f -> f.rule().equals("journal-replayed"));
                 History history = opened.history();
-                for (int u = 0; u < 20; u++) history = history.undo();
-                for (int u = 0; u < 20 && history.nextUndone().isPresent(); u++) history = history.redo();
+                // The writer takes edits back too: what it had undone must not be done again.
+                int taken = 0;
+                for (; taken < 20 && history.lastDone().isPresent(); taken++) history = history.undo();
+                for (int u = 0; u < taken; u++) history = history.redo();
                 assertThat(history.document().hash()).isIn(did, will);
             }
         }
