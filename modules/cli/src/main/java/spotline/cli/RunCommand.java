@@ -97,9 +97,7 @@ final class RunCommand implements Callable<Integer> {
         if (holders.size() > 1) return many();
         RunResult result;
         ReportOptions report = new ReportOptions(
-                form,
-                template == null ? Letterhead.NONE : TemplateFolder.read(template),
-                sourceDate());
+                form, template == null ? Letterhead.NONE : TemplateFolder.read(template), sourceDate());
         try (ProgressLine progress = new ProgressLine(environment);
                 RunInput input = RunInput.open(holders.get(0), options)) {
             result = input.treat(options.threads(), progress);

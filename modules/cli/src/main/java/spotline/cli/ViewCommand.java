@@ -36,8 +36,9 @@ final class ViewCommand implements Callable<Integer> {
             if (debug) e.printStackTrace(environment.err());
             environment
                     .err()
-                    .println("spotline: the viewer cannot open a window here: it needs a display, and a jar built on this"
-                            + " kind of system");
+                    .println(
+                            "spotline: the viewer cannot open a window here: it needs a display, and a jar built on this"
+                                    + " kind of system");
             return 2;
         }
     }

@@ -41,8 +41,8 @@ final class ExampleIdentification {
                 List.of("C 1s under Cl 2p"),
                 List.of(new Evidence.Alternative("B", 31.5), new Evidence.Alternative("energy loss", Double.NaN)),
                 List.of("One line alone."));
-        ElementSeen chlorine = new ElementSeen(
-                "Cl", Verdict.POSSIBLE, List.of(new LineSeen("Cl 2p3/2", 289.5, 11, 1)), 11, doubtful);
+        ElementSeen chlorine =
+                new ElementSeen("Cl", Verdict.POSSIBLE, List.of(new LineSeen("Cl 2p3/2", 289.5, 11, 1)), 11, doubtful);
         return new Identification(List.of(fluorine, carbon, chlorine), -2.5, List.of(STRAY), Optional.of(detail()));
     }
 

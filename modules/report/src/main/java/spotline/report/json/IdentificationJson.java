@@ -107,9 +107,7 @@ final class IdentificationJson {
     private static JsonNode share(QuickShare share) {
         ObjectNode node = JsonTree.object().put("element", share.element()).put("line", share.line());
         node.set("atomicPercent", JsonTree.number(share.atomicPercent().value()));
-        node.set(
-                "standardUncertainty",
-                JsonTree.number(share.atomicPercent().standardUncertainty()));
+        node.set("standardUncertainty", JsonTree.number(share.atomicPercent().standardUncertainty()));
         return node;
     }
 

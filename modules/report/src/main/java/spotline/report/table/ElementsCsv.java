@@ -14,18 +14,17 @@ import spotline.run.SpotResult;
 public final class ElementsCsv {
     public static final String FILE = "elements.csv";
 
-    private static final List<String> COLUMNS =
-            List.of(
-                    "spot",
-                    "sample",
-                    "element",
-                    "verdict",
-                    "lines",
-                    "significance",
-                    "likelihood_gain",
-                    "lines_missing",
-                    "overlaps",
-                    "alternatives");
+    private static final List<String> COLUMNS = List.of(
+            "spot",
+            "sample",
+            "element",
+            "verdict",
+            "lines",
+            "significance",
+            "likelihood_gain",
+            "lines_missing",
+            "overlaps",
+            "alternatives");
 
     private static final String NOT_CHECKED = "not checked";
 

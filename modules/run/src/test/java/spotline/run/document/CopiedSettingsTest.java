@@ -35,8 +35,10 @@ class CopiedSettingsTest {
         RunDocument copied = edit.applied(document);
         String model = "/spots/1/treatment/peakFit/models/C 1s";
         assertThat(copied.at(model + "/window")).contains(Documents.json("{'lowEv': 283.5, 'highEv': 293.5}"));
-        assertThat(copied.at(model + "/components/0/position")).contains(Documents.json("{'min': 285.5, 'max': 287.5}"));
-        assertThat(copied.at(model + "/components/0/gaussianFwhm")).contains(Documents.json("{'min': 0.3, 'max': 2.5}"));
+        assertThat(copied.at(model + "/components/0/position"))
+                .contains(Documents.json("{'min': 285.5, 'max': 287.5}"));
+        assertThat(copied.at(model + "/components/0/gaussianFwhm"))
+                .contains(Documents.json("{'min': 0.3, 'max': 2.5}"));
         assertThat(copied.at(model + "/components/0/lorentzianFwhm")).contains(Documents.json("{'fixed': 0.12}"));
         assertThat(copied.at(model + "/components/1/position"))
                 .contains(Documents.json("{'offsetFrom': 'a', 'fixed': 1.6}"));

@@ -27,7 +27,8 @@ final class Choice {
                 .flatMap(s -> Workbench.scan(s, bench.spectrum().get()))
                 .map(LinkedSpectrum::region)
                 .orElse("");
-        boolean samePrimary = !before.isEmpty() && before.get(0).equals(spots.iterator().next());
+        boolean samePrimary =
+                !before.isEmpty() && before.get(0).equals(spots.iterator().next());
         bench.chosen().set(List.copyOf(spots));
         if (!samePrimary) bench.fits().end();
         Optional<LinkedSpectrum> same = bench.primary()

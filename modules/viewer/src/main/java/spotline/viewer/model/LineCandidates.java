@@ -32,7 +32,8 @@ public final class LineCandidates {
         spot.composition().forEach(row -> known.add(row.element()));
         double shift = spot.charge()
                 .shiftEv()
-                .orElseGet(() -> spot.identification().map(Identification::shiftEv).orElse(0.0));
+                .orElseGet(
+                        () -> spot.identification().map(Identification::shiftEv).orElse(0.0));
         return near(reference, photonEnergyEv, measuredEv + shift, REACH_EV, known, MOST);
     }
 

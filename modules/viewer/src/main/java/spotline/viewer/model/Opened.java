@@ -27,11 +27,17 @@ import spotline.run.project.Writer;
  * @param session of a project; empty for a holder run, whose edits live in memory until they are saved as a project
  */
 record Opened(
-        Path file, LivingRun run, InputFiles inputs, HolderPicture picture, String title, Optional<ProjectSession> session) {
+        Path file,
+        LivingRun run,
+        InputFiles inputs,
+        HolderPicture picture,
+        String title,
+        Optional<ProjectSession> session) {
     private static final long SEED = 1;
 
     /** Errors: {@link ReadException} in one sentence; {@link IOException} when a project's files cannot be written. */
-    static Opened of(Path file, String programVersion, int threads, OffsetDateTime now) throws ReadException, IOException {
+    static Opened of(Path file, String programVersion, int threads, OffsetDateTime now)
+            throws ReadException, IOException {
         boolean project =
                 String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT).endsWith(".spotline");
         if (!project) {
@@ -49,7 +55,10 @@ record Opened(
 
     static Writer writer(OffsetDateTime now) {
         return new Writer(
-                System.getProperty("user.name", "somebody"), "this machine", ProcessHandle.current().pid(), now);
+                System.getProperty("user.name", "somebody"),
+                "this machine",
+                ProcessHandle.current().pid(),
+                now);
     }
 
     private static Opened of(

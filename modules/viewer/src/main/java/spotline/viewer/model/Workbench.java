@@ -6,8 +6,8 @@ import java.time.Clock;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.Map;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
@@ -29,9 +29,9 @@ import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 import spotline.run.document.Edit;
-import spotline.run.project.Stamp;
 import spotline.run.document.History;
 import spotline.run.document.LivingRun;
+import spotline.run.project.Stamp;
 
 /**
  * What the window works on: one living run, what of it is chosen, and what is being done. Changed in the screen's thread
@@ -117,7 +117,10 @@ public final class Workbench implements AutoCloseable {
         signing.drop();
         spectrum.set("");
         HolderPicture holder = now.picture();
-        chosen.set(holder.spots().isEmpty() ? List.of() : List.of(holder.spots().get(0).id()));
+        chosen.set(
+                holder.spots().isEmpty()
+                        ? List.of()
+                        : List.of(holder.spots().get(0).id()));
         picture.set(Optional.of(holder));
         title.set(now.title());
         file.set(Optional.of(now.file()));

@@ -62,7 +62,7 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
             column.setCellValueFactory(
                     row -> new ReadOnlyObjectWrapper<>(row.getValue().cells().get(index)));
             column.setCellFactory(c -> new ValueCell());
-            column.setPrefWidth(96);
+            column.setPrefWidth(112);
             column.setSortable(false);
             getColumns().add(column);
         }

@@ -30,7 +30,8 @@ final class FileActions {
     private final Supplier<Window> window;
     private final Supplier<Node> table;
     private final java.util.function.Function<RunResult, Map<String, byte[]>> results;
-    private final Preferences recent = Preferences.userNodeForPackage(FileActions.class).node("recent");
+    private final Preferences recent =
+            Preferences.userNodeForPackage(FileActions.class).node("recent");
     private final MenuButton menu;
 
     FileActions(
@@ -73,8 +74,7 @@ final class FileActions {
         }
         FileChooser chooser = new FileChooser();
         chooser.setTitle(words.of("file.save.help"));
-        chooser.getExtensionFilters()
-                .add(new FileChooser.ExtensionFilter(words.of("file.project"), "*.spotline"));
+        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter(words.of("file.project"), "*.spotline"));
         String name = String.valueOf(now.get().getFileName()).replaceFirst("\\.json$", "");
         chooser.setInitialFileName(name + ".spotline");
         File file = chooser.showSaveDialog(window.get());

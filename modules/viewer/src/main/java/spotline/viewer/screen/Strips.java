@@ -42,8 +42,7 @@ final class Strips {
         FlowPane bar = new FlowPane(4, 4);
         bar.getStyleClass().add("layer-bar");
         for (Layer layer : Layer.values()) {
-            ToggleButton button =
-                    Controls.toggle(words, "layer-" + layer.name().toLowerCase(Locale.ROOT), layer.key());
+            ToggleButton button = Controls.toggle(words, "layer-" + layer.name().toLowerCase(Locale.ROOT), layer.key());
             button.setSelected(bench.layers().get().contains(layer));
             button.setOnAction(e -> bench.show(layer, button.isSelected()));
             bench.layers().addListener((o, was, is) -> button.setSelected(is.contains(layer)));

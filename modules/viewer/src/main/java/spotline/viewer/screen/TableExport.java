@@ -32,12 +32,11 @@ final class TableExport {
             throws IOException {
         String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
         String ending = name.substring(name.lastIndexOf('.') + 1);
-        Optional<byte[]> bytes =
-                switch (ending) {
-                    case "csv", "xlsx" -> Optional.ofNullable(results.apply(result).get("composition." + ending));
-                    case "png" -> Optional.of(png(table));
-                    default -> Optional.empty();
-                };
+        Optional<byte[]> bytes = switch (ending) {
+            case "csv", "xlsx" -> Optional.ofNullable(results.apply(result).get("composition." + ending));
+            case "png" -> Optional.of(png(table));
+            default -> Optional.empty();
+        };
         if (bytes.isEmpty()) throw new IOException(file + ": a name that ends in .csv, .xlsx or .png is needed");
         WholeFile.write(file, bytes.get());
     }

@@ -3,7 +3,6 @@ package spotline.viewer.screen;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -12,18 +11,14 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.Insets;
 import javafx.geometry.Orientation;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
 import javafx.scene.control.SplitPane;
-import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -31,17 +26,14 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.stage.FileChooser;
 import spotline.report.ResultFiles;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.CompositionGrid;
-import spotline.viewer.model.Layer;
 import spotline.viewer.model.LineCandidates;
 import spotline.viewer.model.Workbench;
 
@@ -129,7 +121,8 @@ public final class WorkbenchWindow {
     }
 
     private void build() {
-        SplitPane upper = new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
+        SplitPane upper =
+                new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
         upper.setDividerPositions(0.68);
         SplitPane.setResizableWithParent(side, false);
         side.getChildren().setAll(account, fit);
@@ -189,7 +182,8 @@ public final class WorkbenchWindow {
         redo.disableProperty().bind(bench.redoable().isEmpty());
         redo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.redo.help"), " ", bench.redoable()));
         Button save = Controls.button(words, "save", "file.save", files::save);
-        save.disableProperty().bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
+        save.disableProperty()
+                .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
         HBox bar = new HBox(
                 6,
                 Controls.button(words, "open", "file.open", files::open),
@@ -277,7 +271,8 @@ public final class WorkbenchWindow {
         what.getStyleClass().add("empty-text");
         what.setMaxWidth(520);
         VBox box = new VBox(14, what, Controls.button(words, "empty-open", "file.open", files::open));
-        demo.ifPresent(d -> box.getChildren().add(Controls.button(words, "empty-demo", "empty.demo", () -> bench.open(d))));
+        demo.ifPresent(
+                d -> box.getChildren().add(Controls.button(words, "empty-demo", "empty.demo", () -> bench.open(d))));
         box.setAlignment(Pos.CENTER);
         box.getStyleClass().add("empty");
         root.setCenter(box);

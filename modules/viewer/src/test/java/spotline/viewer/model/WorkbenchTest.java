@@ -117,11 +117,11 @@ class WorkbenchTest {
             BenchData.WindowMark mark = before.windows().get(0);
             double titanium = percent(bench.result().get().orElseThrow(), "5", "Ti");
 
-            bench.windows().move(mark.line(), mark.lowEv() + 1, mark.highEv() - 5, true);
+            bench.windows().move(mark.line(), mark.lowEv() + 0.5, mark.highEv() - 1, true);
             own.until(() -> !bench.bench().get().orElseThrow().windows().equals(before.windows()));
             BenchData preview = bench.bench().get().orElseThrow();
-            assertThat(preview.windows().get(0).highEv()).isEqualTo(mark.highEv() - 5);
-            assertThat(preview.backgrounds().get(0).energy(0)).isGreaterThanOrEqualTo(mark.lowEv() + 1 - 0.1);
+            assertThat(preview.windows().get(0).highEv()).isEqualTo(mark.highEv() - 1);
+            assertThat(preview.backgrounds().get(0).energy(0)).isGreaterThanOrEqualTo(mark.lowEv() + 0.5 - 0.1);
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
             assertThat(bench.signing().pending().get().orElseThrow().title()).contains("Ti 2p window of spot 5");
 

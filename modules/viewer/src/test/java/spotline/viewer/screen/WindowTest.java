@@ -78,17 +78,20 @@ class WindowTest {
             screen.click("fit-edit");
             screen.until(() -> screen.bench.fits().result().get().isPresent());
             screen.picture("fit-editor");
-            int components = screen.bench.fits().model().get().orElseThrow().components().size();
+            int components =
+                    screen.bench.fits().model().get().orElseThrow().components().size();
             screen.click("fit-add");
             screen.robot.clickOn(screen.node("bench"));
-            screen.until(() -> screen.bench.fits().model().get().orElseThrow().components().size() == components + 1);
+            screen.until(() ->
+                    screen.bench.fits().model().get().orElseThrow().components().size() == components + 1);
             screen.until(() -> screen.bench.fits().result().get().isPresent()
                     || !screen.bench.fits().message().get().isEmpty());
             assertThat(screen.bench.fits().result().get())
                     .as(screen.bench.fits().message().get())
                     .isPresent();
             screen.click("fit-revert");
-            screen.until(() -> screen.bench.fits().model().get().orElseThrow().components().size() == components);
+            screen.until(() ->
+                    screen.bench.fits().model().get().orElseThrow().components().size() == components);
             screen.click("fit-keep");
             screen.click("why");
             screen.robot.write("the default model, on record");
@@ -138,7 +141,9 @@ class WindowTest {
             screen.settled();
             assertThat(project).isRegularFile();
             assertThat(screen.bench.fault().get()).isEmpty();
-            assertThat(screen.bench.faces()).hasSize(6).allMatch(f -> !f.shares().isEmpty());
+            assertThat(screen.bench.faces())
+                    .hasSize(6)
+                    .allMatch(f -> !f.shares().isEmpty());
         }
     }
 }
