@@ -109,7 +109,7 @@ class StoichiometryTest {
     @Tag("slow")
     @Test
     void aSampleOfEmptyScansShowsNothing(TestReporter told) {
-        nothingIsInvented(3, new double[] {0.8}, told);
+        nothingIsInvented(2, new double[] {0.8}, told);
     }
 
     @Tag("slow")

@@ -142,6 +142,21 @@ class IntensityMeasurementTest {
         assertThat(found).isGreaterThanOrEqualTo(367);
     }
 
+    /** The crest of a loss hump, 12 eV wide: a straight background leaves some 3000 counts of it, over twice the critical level. */
+    @Test
+    void theCrestOfAHumpIsNoLine() {
+        MadeScan hump = MadeScan.flat(388, 412, 5000).with(400, 12, 120_000, 0);
+        int passed = 0;
+        for (int trial = 0; trial < 200; trial++) {
+            if (measure(hump.noisy(trial), N1S).detected()) passed++;
+        }
+        // 5 % of 200 and three binomial deviations
+        assertThat(passed).isLessThanOrEqualTo(19);
+        // A line of 3 % of the hump stands on it all the same
+        assertThat(measure(hump.with(400, 1.3, 8000, 0).exact(), N1S).detected())
+                .isTrue();
+    }
+
     private static final LineTarget N1S = MadeScan.target("N 1s", 397, 404, 400, 0);
 
     @Test
