@@ -35,6 +35,9 @@ record FaintLine(
 
     private static final double PLACES_PER_WIDTH = 2;
 
+    /** A loss hump's crest leaves less above a straight background, relative to it. Common practice, no source. */
+    private static final double LARGEST_HUMP = 0.25;
+
     /** Places a window apart are independent; half a width apart, every second or so counts. */
     private static final double INDEPENDENT = 0.6;
 
@@ -104,7 +107,8 @@ record FaintLine(
 
     /** Whether all that stands above a straight background is the bend of its flanks; the search has chosen the place. */
     boolean isHump(LineTarget target, double fwhmEv) {
-        if (curved.isEmpty()) return false;
+        double straight = netCounts() + curved.map(FlankCurvature::counts).orElse(0.0);
+        if (curved.isEmpty() || straight > LARGEST_HUMP * backgroundCounts(subtraction)) return false;
         double places = places(1 + (int) (PLACES_PER_WIDTH * (target.highEv() - target.lowEv()) / fwhmEv));
         double critical = CriticalLevel.ofBest(level.deviation() * level.deviation(), 0, places)
                 .critical();
@@ -127,8 +131,7 @@ record FaintLine(
 
     private static CriticalLevel level(
             BindingScan scan, Subtraction straight, Optional<FlankCurvature> curved, double places) {
-        double background = 0;
-        for (int i = straight.from(); i < straight.to(); i++) background += straight.background(i);
+        double background = backgroundCounts(straight);
         double endpoints = straight.netArea()
                         .uncertaintyFrom(source -> source.startsWith("endpoints/"))
                         .orElse(0)
@@ -136,5 +139,11 @@ record FaintLine(
         double variance = curved.map(FlankCurvature::variance).orElse(endpoints * endpoints);
         // Against the fixed flanks of a bend each place stands for itself
         return CriticalLevel.ofBest(background, variance, curved.isPresent() ? 1 + (places - 1) / INDEPENDENT : places);
+    }
+
+    private static double backgroundCounts(Subtraction straight) {
+        double sum = 0;
+        for (int i = straight.from(); i < straight.to(); i++) sum += straight.background(i);
+        return sum;
     }
 }

@@ -17,7 +17,7 @@ import spotline.spectra.BindingScan;
  * whether they bend down, which they must, so that a line between two others is not found to be more than it is; a polynomial
  * of the fourth degree says what they hold in the window.
  *
- * <p>Shape: one window in. Units: counts. Errors: empty where the flanks are straight, hollow, or too short. Source: derived.
+ * <p>Shape: one window in. Units: counts. Errors: empty where the flanks are straight, hollow, too short, or hold lines. Source: derived.
  *
  * @param counts in the window above the straight background
  * @param variance of the polynomial's sum over the window, counts squared
@@ -27,6 +27,9 @@ record FlankCurvature(double counts, double variance) {
     private static final double FLANK_HALF_WINDOWS = 3;
     /** Of what the step from the second to the fourth degree changed, half may be left. Common practice, no source. */
     private static final double LEFT_BY_DEGREE = 0.5;
+
+    /** Reduced chi-square beyond which the flanks hold lines and are no smooth bend. */
+    private static final double WORST_MISFIT = 2;
 
     private static final int FEWEST_CHANNELS = 6;
 
@@ -42,6 +45,7 @@ record FlankCurvature(double counts, double variance) {
         double bend = parabola.coefficients().getEntry(2);
         if (bend > -CLEAR * Math.sqrt(parabola.covariance().getEntry(2, 2))) return Optional.empty();
         Flanks fine = Flanks.fit(scan, straight, from, x, 4);
+        if (fine.misfit() > WORST_MISFIT) return Optional.empty();
         RealVector coarse = new ArrayRealVector(3);
         RealVector inside = new ArrayRealVector(5);
         double straightSum = 0;
@@ -57,7 +61,7 @@ record FlankCurvature(double counts, double variance) {
     }
 
     /** A polynomial through the flanks; its covariance grows with what it leaves of them beyond noise. */
-    private record Flanks(RealVector coefficients, RealMatrix covariance) {
+    private record Flanks(RealVector coefficients, RealMatrix covariance, double misfit) {
         static Flanks fit(BindingScan scan, Subtraction straight, int from, double[] x, int degree) {
             RealMatrix normal = new Array2DRowRealMatrix(degree + 1, degree + 1);
             RealMatrix noise = new Array2DRowRealMatrix(degree + 1, degree + 1);
@@ -84,7 +88,7 @@ record FlankCurvature(double counts, double variance) {
             }
             double misfit = Math.max(1, sum / (n - degree - 1));
             return new Flanks(
-                    coefficients, inverse.multiply(noise).multiply(inverse).scalarMultiply(misfit));
+                    coefficients, inverse.multiply(noise).multiply(inverse).scalarMultiply(misfit), misfit);
         }
     }
 

@@ -157,6 +157,22 @@ class IntensityMeasurementTest {
                 .isTrue();
     }
 
+    /** Two states close together bend each other's flanks and are no hump. */
+    @Test
+    void twoStrongStatesAreNoHump() {
+        MadeScan two = MadeScan.flat(388, 412, 300).with(399.2, 1.3, 40_000, 0).with(400.8, 1.3, 40_000, 0);
+        Intensity n = measure(two.noisy(1), N1S);
+        assertThat(n.area().value()).isCloseTo(8000, within(160.0));
+        Intensity weak = measure(
+                MadeScan.flat(388, 412, 1000)
+                        .with(399.2, 1.3, 6000, 0)
+                        .with(400.8, 1.3, 6000, 0)
+                        .noisy(2),
+                N1S);
+        assertThat(weak.detected()).isTrue();
+        assertThat(weak.area().value()).isCloseTo(1200, within(180.0));
+    }
+
     private static final LineTarget N1S = MadeScan.target("N 1s", 397, 404, 400, 0);
 
     @Test
