@@ -197,7 +197,7 @@ final class IdentifyCommand implements Callable<Integer> {
         List<ScanProposal> proposals = detail.proposals();
         if (proposals.isEmpty()) return;
         out.println();
-        TextTable scans = new TextTable("narrow scan", "from eV", "to eV", "seconds", "for an area known to");
+        TextTable scans = new TextTable("narrow scan", "from eV", "to eV", "seconds", "for an area known to, at most");
         for (ScanProposal p : proposals) {
             scans.row(
                     p.line(),

@@ -2,10 +2,7 @@ package spotline.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Locale;
-import picocli.CommandLine;
-import spotline.formats.FileNames;
 
 /** Entry of the {@code spotline} command. */
 public final class Main {
@@ -29,35 +26,9 @@ public final class Main {
      * @return exit status: 0 done; 1 done with something untreated or a stop; 2 the command or its input is wrong
      */
     static int execute(PrintWriter out, PrintWriter err, boolean terminal, String... args) {
-        SpotlineCommand root = new SpotlineCommand();
-        CommandLine line = new CommandLine(root);
-        CommandEnvironment environment = new CommandEnvironment(out, err, terminal);
-        line.addSubcommand(new RunCommand(environment));
-        line.addSubcommand(new InspectCommand(environment));
-        line.addSubcommand(new IdentifyCommand(environment));
-        line.addSubcommand(new LookupCommand(environment));
-        line.addSubcommand(new CalibrateCommand(environment));
-        line.addSubcommand(new PlanCommand(environment));
-        line.addSubcommand(new FitCommand(environment));
-        line.addSubcommand(new ConvertCommand(environment));
-        line.registerConverter(Path.class, FileNames::path);
-        // A file may be called @something.
-        line.setExpandAtFiles(false);
-        line.setCaseInsensitiveEnumValuesAllowed(true);
-        line.setOut(out);
-        line.setErr(err);
-        line.setParameterExceptionHandler((e, given) -> {
-            String hint = e.getCommandLine().getCommandSpec().qualifiedName();
-            err.println("spotline: " + oneLine(String.valueOf(e.getMessage())) + " (see " + hint + " --help)");
-            return 2;
-        });
-        line.setExecutionExceptionHandler((e, command, parsed) -> CommandFailure.report(e, err, debug(args)));
-        return line.execute(args);
-    }
-
-    private static boolean debug(String[] args) {
-        for (String arg : args) if (arg.equals("--debug")) return true;
-        return false;
+        return DirectPlanCheck.asked(args)
+                ? DirectPlanCheck.run(args[2], out, err)
+                : CommandTree.execute(out, err, terminal, args);
     }
 
     static String oneLine(String text) {

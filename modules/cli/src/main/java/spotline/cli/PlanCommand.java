@@ -1,10 +1,8 @@
 package spotline.cli;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -13,17 +11,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import spotline.core.Finding;
 import spotline.core.ReadException;
-import spotline.core.Severity;
-import spotline.holder.HolderPlan;
-import spotline.holder.HolderRunReader;
-import spotline.holder.HolderTemplate;
-import spotline.holder.HolderTemplates;
-import spotline.holder.check.PlanCheck;
 import spotline.report.WholeFile;
+import spotline.report.json.PlanJson;
+import spotline.report.print.Paper;
 import spotline.report.sheet.LoadingSheet;
-import spotline.report.sheet.Paper;
 import spotline.report.table.FindingsCsv;
 
 @Command(
@@ -54,11 +46,11 @@ final class PlanCommand implements Runnable {
             footer = {"", "Example: spotline plan check holder.json"})
     int check(
             @Parameters(paramLabel = "HOLDER.json", description = "the holder run") Path holder,
+            @Option(names = "--json", description = "every rule with its state, and the findings, as JSON")
+                    boolean json,
             @Option(names = "--debug", description = "show stack traces") boolean debug)
             throws ReadException {
-        List<Finding> findings = check(HolderPlan.of(HolderRunReader.read(holder)), holder);
-        environment.out().print(new String(FindingsCsv.of(findings), StandardCharsets.UTF_8));
-        return findings.stream().anyMatch(f -> f.severity() == Severity.STOP) ? 1 : 0;
+        return DirectPlanCheck.print(holder, json ? PlanJson::of : FindingsCsv::text, environment.out());
     }
 
     @Command(
@@ -80,11 +72,5 @@ final class PlanCommand implements Runnable {
         WholeFile.write(out, sheet.pdf(paper, made));
         environment.out().println("Loading sheet: " + out + " (print at 100 %, then check its ruler)");
         return 0;
-    }
-
-    /** Errors: {@link ReadException} when the holder template cannot be read. */
-    static List<Finding> check(HolderPlan plan, Path holder) throws ReadException {
-        Optional<HolderTemplate> template = HolderTemplates.of(plan.file(), holder);
-        return PlanCheck.check(plan, template);
     }
 }

@@ -13,8 +13,11 @@ final class TreatmentOptions {
     @Option(names = "--treatment", paramLabel = "FILE", description = "treatment laid over the defaults")
     private @Nullable Path treatment;
 
-    @Option(names = "--seed", paramLabel = "N", description = "seed of all random streams (default: ${DEFAULT-VALUE})")
-    private long seed = 1;
+    @Option(
+            names = "--seed",
+            paramLabel = "N",
+            description = "seed of all random streams (default: 1; a project's own)")
+    private @Nullable Long seed;
 
     @Option(names = "--debug", description = "show stack traces")
     private boolean debug;
@@ -28,7 +31,12 @@ final class TreatmentOptions {
     }
 
     long seed() {
-        return seed;
+        return seed == null ? 1 : seed;
+    }
+
+    /** The seed where one was asked for. */
+    Optional<Long> statedSeed() {
+        return Optional.ofNullable(seed);
     }
 
     boolean debug() {

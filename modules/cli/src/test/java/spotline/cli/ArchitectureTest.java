@@ -33,7 +33,8 @@ class ArchitectureTest {
             Map.entry("run", List.of("holder", "analysis", "formats")),
             Map.entry("report", List.of("run")),
             Map.entry("demo", List.of("holder", "formats", "reference")),
-            Map.entry("cli", List.of("report")));
+            Map.entry("viewer", List.of("report")),
+            Map.entry("cli", List.of("report", "viewer")));
 
     private static final JavaClasses CLASSES = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)

@@ -119,6 +119,30 @@ class CalibrateCommandTest {
         assertThat(Files.readString(out.resolve("result.json"))).contains("calibration.json");
     }
 
+    /** Silver at a step of 0.11 eV for 0.1 eV is a tenth wider; copper counted for longer gave less a second. */
+    @Test
+    void aWiderLineAndAChangedIntensityRatioAreSaid() throws IOException {
+        Path history = folder.resolve("history.csv");
+        List<Path> metals = metals(84.0, 368.2, 932.6);
+        assertThat(calibrate(metals, "--date", "2026-03-01", "--history", history)
+                        .out())
+                .doesNotContain("caution");
+        String silver = Files.readString(metals.get(1), UTF_8);
+        double start = 1098.69 + 0.01;
+        double channel = (1486.69 - 368.2 - start) / 0.1;
+        String wider = String.format(Locale.ROOT, "\n%.3f\n0.11\n", 1486.69 - 368.2 - 0.11 * channel);
+        Files.writeString(metals.get(1), silver.replaceFirst("\n1098\\.700\n0\\.1\n", wider), UTF_8);
+        String copper = Files.readString(metals.get(2), UTF_8);
+        String longer = copper.replaceAll("\npulse counting\n0\\.1\n2\n", "\npulse counting\n0.105\n2\n");
+        assertThat(longer).isNotEqualTo(copper);
+        Files.writeString(metals.get(2), longer, UTF_8);
+        CommandRun run = calibrate(metals, "--date", "2026-03-08", "--history", history, "--json");
+        JsonNode findings = new ObjectMapper().readTree(run.out()).path("findings");
+        assertThat(findings.findValuesAsText("rule")).contains("resolution-changed", "intensity-ratio-changed");
+        assertThat(findings.findValuesAsText("message").toString())
+                .contains("Ag 3d5/2 is 1.0", "Au 4f7/2 / Cu 2p3/2 is");
+    }
+
     @Test
     void whatIsWrongIsOneLine() throws IOException {
         List<Path> silver = List.of(STRIP);

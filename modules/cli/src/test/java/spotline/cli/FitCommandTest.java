@@ -7,6 +7,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import org.assertj.core.data.Offset;
+import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,6 +62,56 @@ class FitCommandTest {
         assertThat(run.status()).isZero();
         assertThat(run.out()).contains("Ti 2p", "oxide 2p1/2", "reduced chi-square", " \u00b1 ");
         assertThat(Files.readString(figure)).startsWith("<?xml").contains("<svg ", "oxide");
+    }
+
+    /** Two components free to stand where one is. */
+    @Test
+    void ofTwoThatAreNotToldApartOnlyTheSumIsTold() throws IOException {
+        int from = TITANIUM.indexOf("{ \"name\"");
+        int to = TITANIUM.indexOf("\"doublet\"");
+        String one = TITANIUM.substring(from, to).strip().replaceAll(",$", "") + "}";
+        String both = TITANIUM.substring(0, from) + one + ",\n" + one.replace("\"oxide\"", "\"other\"") + " ] }";
+        Path file = Files.writeString(
+                folder.resolve("both.json"),
+                both.replace("\"lowEv\": 454, \"highEv\": 474", "\"lowEv\": 458, \"highEv\": 466"));
+        CommandRun text = CommandRun.of("fit", PIGMENT, "--block", 3, "--model", file);
+        assertThat(text.status()).as(text.err()).isZero();
+        assertThat(text.out()).contains("caution: The areas of oxide and other").contains("only their sum is measured");
+        JsonNode json = new ObjectMapper()
+                .readTree(CommandRun.of("fit", PIGMENT, "--block", 3, "--model", file, "--json")
+                        .out());
+        JsonNode sum = json.at("/onlySumMeasured/0");
+        assertThat(sum.path("components")).hasSize(2);
+        assertThat(sum.path("area").asDouble() / sum.path("areaU").asDouble()).isGreaterThan(100);
+        assertThat(json.path("findings").findValuesAsText("rule")).contains("fit-only-sum");
+    }
+
+    /** What a run fitted a scan with by default is in its record, and gives the same peaks by itself. */
+    @Test
+    void aModelFromTheRecordOfARunGivesThatRunsPeaks() throws IOException {
+        CommandRun.of("run", CommandRun.HOLDER, "--out", folder.resolve("out"));
+        ObjectMapper mapper = new ObjectMapper();
+        JsonNode spots =
+                mapper.readTree(folder.resolve("out/result.json").toFile()).path("spots");
+        JsonNode models = spots.path(4).at("/treatment/peakFit/models");
+        assertThat(models.size()).isEqualTo(2);
+        Path file = Files.writeString(
+                folder.resolve("c1s.json"), models.path("C 1s").toString());
+        JsonNode fit = mapper.readTree(CommandRun.of("fit", PIGMENT, "--block", 2, "--model", file, "--json")
+                .out());
+        List<Map<String, String>> peaks = TruthCheck.rows(folder.resolve("out/peaks.csv")).stream()
+                .filter(row -> row.get("spot").equals("5") && row.get("line").equals("C 1s"))
+                .toList();
+        assertThat(peaks).hasSameSizeAs(fit.path("components")).hasSizeGreaterThan(2);
+        for (int i = 0; i < peaks.size(); i++) {
+            JsonNode component = fit.path("components").path(i);
+            Map<String, String> peak = peaks.get(i);
+            assertThat(component.path("name").asText()).isEqualTo(peak.get("peak"));
+            assertThat(component.path("area").asDouble())
+                    .isCloseTo(Double.parseDouble(peak.get("area")), Percentage.withPercentage(0.01));
+            assertThat(component.path("positionEv").asDouble())
+                    .isCloseTo(Double.parseDouble(peak.get("measured_position_ev")), Offset.offset(1e-4));
+        }
     }
 
     @Test

@@ -119,7 +119,16 @@ class SmallCommandsTest {
                 """);
         CommandRun over = CommandRun.of("plan", "check", plan);
         assertThat(over.status()).isEqualTo(1);
-        assertThat(over.out()).contains("stop,", "overhangs the holder by 1.0 mm");
+        assertThat(over.out()).contains("stop,", "overhangs the holder by 1.0 mm", "caution,local-risk-review");
+        CommandRun json = CommandRun.of("plan", "check", "--json", plan);
+        assertThat(json.status()).isEqualTo(1);
+        assertThat(json.out()).contains("spotline-plan-check/1", "\"state\" : \"passed\"", "\"state\" : \"fired\"");
+        CommandRun absent = CommandRun.of("plan", "check", folder.resolve("absent.json"));
+        assertThat(absent.status()).isEqualTo(2);
+        assertThat(absent.err())
+                .startsWith("spotline: ")
+                .contains("no such file")
+                .hasLineCount(1);
     }
 
     @Test

@@ -32,6 +32,19 @@ public final class HolderRunReader {
         return bind(name, JSON.read(name, bytes));
     }
 
+    /** Of a tree that is in memory: a document being edited. The tree is left as it is and nothing of it is kept. */
+    public static HolderRunFile read(String name, ObjectNode tree) throws ReadException {
+        JSON.check(name, tree);
+        return bind(name, tree);
+    }
+
+    /** The file as a tree, checked as {@link #read(Path)} checks it. */
+    public static ObjectNode tree(Path file) throws ReadException {
+        ObjectNode tree = JSON.read(file);
+        bind(file.toString(), tree);
+        return tree;
+    }
+
     private static HolderRunFile bind(String name, ObjectNode root) throws ReadException {
         List<ReadException> faults = CrossChecks.faults(name, root);
         if (!faults.isEmpty()) throw ReadException.all(faults);

@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  * @param resistivityOhmCm of its volume, ohm cm
  * @param filmThicknessUm of a film on a conducting base, um
  * @param hazards known hazards in free words, or that there are none
+ * @param openingSentence whether the analyst lets the owner's page begin with the sentence that the program offers
  */
 public record Sample(
         Optional<String> id,
@@ -36,13 +37,55 @@ public record Sample(
         StabilityLimits stability,
         OptionalDouble resistivityOhmCm,
         OptionalDouble filmThicknessUm,
-        Optional<String> notes) {
+        Optional<String> notes,
+        Optional<OpeningSentence> openingSentence) {
+    /** A sample of which nobody has judged an opening sentence. */
+    public Sample(
+            Optional<String> id,
+            String name,
+            Optional<String> owner,
+            SampleForm form,
+            Optional<String> family,
+            Conductivity conductivity,
+            CarbonOrigin carbon,
+            List<String> expectedElements,
+            Optional<String> history,
+            Optional<String> storage,
+            Optional<String> hazards,
+            Optional<String> surface,
+            List<Sensitivity> sensitivities,
+            StabilityLimits stability,
+            OptionalDouble resistivityOhmCm,
+            OptionalDouble filmThicknessUm,
+            Optional<String> notes) {
+        this(
+                id,
+                name,
+                owner,
+                form,
+                family,
+                conductivity,
+                carbon,
+                expectedElements,
+                history,
+                storage,
+                hazards,
+                surface,
+                sensitivities,
+                stability,
+                resistivityOhmCm,
+                filmThicknessUm,
+                notes,
+                Optional.empty());
+    }
+
     public Sample {
         if (name.isBlank()) throw new IllegalArgumentException("a sample needs a name");
         requireNonNull(form, "form");
         requireNonNull(conductivity, "conductivity");
         requireNonNull(carbon, "carbon");
         requireNonNull(stability, "stability");
+        requireNonNull(openingSentence, "openingSentence");
         expectedElements = List.copyOf(expectedElements);
         sensitivities = List.copyOf(sensitivities);
     }

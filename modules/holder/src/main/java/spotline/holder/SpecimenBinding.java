@@ -65,7 +65,14 @@ final class SpecimenBinding {
                 stability(fields),
                 fields.number("resistivityOhmCm"),
                 fields.number("filmThicknessUm"),
-                fields.text("notes")));
+                fields.text("notes"),
+                openingSentence(fields)));
+    }
+
+    private static Optional<OpeningSentence> openingSentence(Fields sample) {
+        if (!sample.has("openingSentence")) return Optional.empty();
+        Fields fields = sample.must("openingSentence");
+        return Optional.of(new OpeningSentence(fields.truth("accepted").orElse(false), fields.text("by")));
     }
 
     private static StabilityLimits stability(Fields sample) {

@@ -361,4 +361,17 @@ class HolderRunReaderTest {
         for (Word word : words) if (!(unknownIsLeftOut && word.word().equals("unknown"))) expected.add(word.word());
         assertThat(listed).extracting(node -> node.asText()).containsExactlyElementsOf(expected);
     }
+
+    @Test
+    void anOpeningSentenceIsJudgedByAPerson() throws Exception {
+        String json = """
+                {"format": "spotline-holder-run/1", "spots": [
+                  {"id": "1", "sample": {"name": "a", "openingSentence": {"accepted": true, "by": "an analyst"}}},
+                  {"id": "2", "sample": {"name": "b"}}]}""";
+        HolderRunFile file = HolderRunReader.read("h.json", json.getBytes(java.nio.charset.StandardCharsets.UTF_8));
+        HolderPlan plan = HolderPlan.of(file);
+        assertThat(plan.spots().get(0).sample().orElseThrow().openingSentence())
+                .contains(new OpeningSentence(true, java.util.Optional.of("an analyst")));
+        assertThat(plan.spots().get(1).sample().orElseThrow().openingSentence()).isEmpty();
+    }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A photoelectron line: "Ti 2p3/2", or both lines of a doublet together: "Ti 2p". Ordered by atomic number, then orbital.
@@ -69,6 +70,17 @@ public record Line(String element, Orbital orbital) implements Comparable<Line> 
     /** The components this stands for: one, or the two of a doublet with j = l + 1/2 first. */
     public List<Line> members() {
         return orbital.members().stream().map(o -> new Line(element, o)).toList();
+    }
+
+    // Written out as that of Orbital is, and for the same reason.
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Line o && element.equals(o.element) && orbital.equals(o.orbital);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * element.hashCode() + orbital.hashCode();
     }
 
     @Override

@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A subshell of an atom (2p3/2) or both subshells of one n and l together (2p).
@@ -81,6 +82,17 @@ public record Orbital(int n, int l, int twoJ) implements Comparable<Orbital> {
         if (l == 0) return shell + 1;
         if (isWhole()) return shell + (2 * l) + (2 * l + 1);
         return shell + (twoJ == 2 * l - 1 ? 2 * l : 2 * l + 1);
+    }
+
+    // Written out: the tables are keyed by it, and what a record generates is slow until it is compiled.
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof Orbital o && n == o.n && l == o.l && twoJ == o.twoJ;
+    }
+
+    @Override
+    public int hashCode() {
+        return (n << 8) | (l << 4) | twoJ;
     }
 
     @Override

@@ -261,6 +261,7 @@ public final class ReferenceData {
     }
 
     private static boolean related(Line listed, Line wanted) {
+        if (!listed.element().equals(wanted.element())) return false;
         return listed.equals(wanted)
                 || (listed.whole().equals(wanted.whole())
                         && (listed.orbital().isWhole() || wanted.orbital().isWhole()));

@@ -16,14 +16,11 @@ import java.util.TreeMap;
 import spotline.analysis.charge.ChargeMethod;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeVerdict;
-import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
-import spotline.analysis.identify.LineSeen;
-import spotline.analysis.identify.SurveyPeak;
-import spotline.analysis.identify.Verdict;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.StateShare;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.holder.HolderPlan;
@@ -65,6 +62,31 @@ final class ExampleRun {
 
     static RunResult plain() {
         return named("Invented study", "liner chip", "01-liner.txt");
+    }
+
+    /** The plain one, its first sample with an opening sentence that was accepted or declined. */
+    static RunResult judged(boolean accepted) {
+        RunResult run = plain();
+        try {
+            String json = HOLDER.replace("TITLE", "\"t\"")
+                    .replace("SAMPLE", "\"liner chip\"")
+                    .replace(
+                            "\"form\": \"solid\"",
+                            "\"form\": \"solid\", \"openingSentence\": {\"accepted\": " + accepted
+                                    + ", \"by\": \"an analyst\"}");
+            HolderPlan plan = HolderPlan.of(HolderRunReader.read("holder.json", json.getBytes(StandardCharsets.UTF_8)));
+            return new RunResult(
+                    plan,
+                    run.spots(),
+                    run.samples(),
+                    run.findings(),
+                    run.treatments(),
+                    run.files(),
+                    run.programVersion(),
+                    run.seed());
+        } catch (Exception e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** The same with a title, a sample and a file called as told. */
@@ -127,31 +149,19 @@ final class ExampleRun {
                 linked(c1s, file, 2, "C 1s", false),
                 linked(f1s, file, 3, "F 1s", false),
                 linked(o1s, file, 4, "O 1s", false));
-        Identification found = new Identification(
-                List.of(
-                        new ElementSeen(
-                                "F",
-                                Verdict.PRESENT,
-                                List.of(
-                                        new LineSeen("F 1s", 691.6, 210.4, 1),
-                                        new LineSeen("F KL23L23", 835.04, 80, Double.NaN),
-                                        new LineSeen("F 2s", 34, 60, 1.1)),
-                                210.4),
-                        new ElementSeen("C", Verdict.PRESENT, List.of(new LineSeen("C 1s", 294.46, 90.25, 1)), 90.25),
-                        new ElementSeen("Cl", Verdict.POSSIBLE, List.of(new LineSeen("Cl 2p3/2", 289.5, 11, 1)), 11)),
-                -2.5,
-                List.of(new SurveyPeak(534.8, 12, 2000)));
+        Identification found = ExampleIdentification.found();
         ChargeReference charge = new ChargeReference(
-                ChargeMethod.ADVENTITIOUS_CARBON,
-                "C 1s",
-                OptionalDouble.of(284.8),
-                OptionalDouble.of(287.35),
-                OptionalDouble.of(-2.55),
-                OptionalDouble.of(0.02),
-                OptionalDouble.of(0.25),
-                ChargeVerdict.ACCEPTED,
-                "The sample charges: adventitious carbon, measured at 287.35 eV, is set to 284.80 eV.",
-                Optional.of(ExampleSpectra.fit(c1s, "C 1s", new Window(282, 298), carbon)));
+                        ChargeMethod.ADVENTITIOUS_CARBON,
+                        "C 1s",
+                        OptionalDouble.of(284.8),
+                        OptionalDouble.of(287.35),
+                        OptionalDouble.of(-2.55),
+                        OptionalDouble.of(0.02),
+                        OptionalDouble.of(0.25),
+                        ChargeVerdict.ACCEPTED,
+                        "The sample charges: adventitious carbon, measured at 287.35 eV, is set to 284.80 eV.",
+                        Optional.of(ExampleSpectra.fit(c1s, "C 1s", new Window(282, 298), carbon)))
+                .with(ExampleEvidence.of(file));
         List<MeasuredIntensity> intensities = List.of(
                 intensity(
                         c1s,
@@ -223,7 +233,19 @@ final class ExampleRun {
                 rows,
                 List.of(new SpotResult.Variant("survey", List.of(rows.get(0)))),
                 List.of(Finding.note("one-spot-only", "One spot was measured, nothing is known of the scatter.")
-                        .at("1", sample)));
+                        .at("1", sample)),
+                List.of(),
+                StateShare.of(
+                        "C",
+                        "C 1s",
+                        Optional.of(x),
+                        List.of(
+                                new StateShare.Component("CF2", Estimate.of(15000.125, "fit/area CF2", 140)),
+                                new StateShare.Component(
+                                        "C\u2013C/C\u2013H, =1+1", Estimate.of(5812.17, "fit/area C-C", 95.5)),
+                                new StateShare.Component("C=O", Estimate.of(120, "fit/area C=O", 45)))),
+                List.of(),
+                Optional.empty());
     }
 
     /** Everything withheld, no energy reference, no survey. */
@@ -279,7 +301,15 @@ final class ExampleRun {
                 List.of(Finding.stop(
                                 "pass-energies-differ",
                                 "Quantified lines were measured at two pass energies, \"10\" and \"20\" eV.")
-                        .at("2", "contact strip")));
+                        .at("2", "contact strip")),
+                List.of(),
+                StateShare.of(
+                        "Ti",
+                        "Ti 2p",
+                        Optional.empty(),
+                        List.of(new StateShare.Component("TiO2", Estimate.of(24000, "fit/area TiO2", 260)))),
+                List.of(),
+                Optional.empty());
     }
 
     private static MeasuredIntensity intensity(

@@ -99,7 +99,10 @@ class ReportPageTest {
                 .filter(div -> div.getAttribute("role").equals("img"))
                 .map(div -> div.getAttribute("aria-label"))
                 .toList();
-        assertThat(described).hasSize(6);
+        assertThat(described).hasSize(7);
+        assertThat(described)
+                .filteredOn(d -> d.startsWith("Chemical-state plot"))
+                .hasSize(1);
         assertThat(described).filteredOn(d -> d.startsWith("Survey spectrum")).hasSize(1);
         assertThat(described).filteredOn(d -> d.startsWith("Narrow scan")).hasSize(4);
         assertThat(described).filteredOn(d -> d.startsWith("Fit of C 1s")).hasSize(1);

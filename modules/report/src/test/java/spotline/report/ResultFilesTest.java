@@ -30,7 +30,9 @@ class ResultFilesTest {
                 "composition.csv",
                 "composition-variants.csv",
                 "composition-table.csv",
+                "states.csv",
                 "charge.csv",
+                "energies.csv",
                 "elements.csv",
                 "intensities.csv",
                 "peaks.csv",
@@ -69,13 +71,21 @@ class ResultFilesTest {
                             "composition.csv",
                             "composition-variants.csv",
                             "composition-table.csv",
+                            "states.csv",
                             "charge.csv",
+                            "energies.csv",
                             "elements.csv",
                             "intensities.csv",
                             "peaks.csv",
                             "findings.csv",
+                            "checks.csv",
                             "result.json",
-                            "report.html");
+                            "report.html",
+                            "composition.md",
+                            "composition.tex",
+                            "composition.xlsx",
+                            "report.pdf",
+                            "samples");
         }
     }
 
@@ -85,7 +95,17 @@ class ResultFilesTest {
         ResultFiles.write(ExampleRun.named("../../title", "../../../up/sample", "../up.txt"), target);
         try (Stream<Path> files = Files.walk(folder)) {
             assertThat(files.filter(Files::isRegularFile))
-                    .allMatch(f -> f.getParent().equals(target));
+                    .allMatch(f -> f.getParent().equals(target) || f.getParent().equals(target.resolve("samples")));
+        }
+        try (Stream<Path> files = Files.list(target.resolve("samples"))) {
+            assertThat(files.map(f -> f.getFileName().toString()))
+                    .containsExactlyInAnyOrder(
+                            "01-up-sample.csv",
+                            "01-up-sample.html",
+                            "01-up-sample.pdf",
+                            "02-contact-strip.csv",
+                            "02-contact-strip.html",
+                            "02-contact-strip.pdf");
         }
     }
 }

@@ -9,9 +9,16 @@ import java.util.Objects;
 
 /** The documented default of every setting. */
 public final class DefaultTreatment {
+    private static final JsonNode JSON = read();
+
     private DefaultTreatment() {}
 
+    /** A copy. */
     public static JsonNode json() {
+        return JSON.deepCopy();
+    }
+
+    private static JsonNode read() {
         String name = "/spotline/run/treatment-defaults.json";
         try (InputStream in = DefaultTreatment.class.getResourceAsStream(name)) {
             return JsonMapper.builder().build().readTree(Objects.requireNonNull(in, name));

@@ -3,8 +3,6 @@ package spotline.run;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,10 +46,10 @@ public final class FactorFile {
     private FactorFile() {}
 
     /** @param name as the treatment gives it, relative to the folder */
-    static ListedFactors read(Path folder, String name, ReferenceData reference) throws ReadException {
+    static ListedFactors read(InputFiles inputs, String name, ReferenceData reference) throws ReadException {
         try {
-            return parse(name, Files.readAllLines(folder.resolve(name), StandardCharsets.UTF_8), reference);
-        } catch (IOException | InvalidPathException e) {
+            return parse(name, Files.readAllLines(inputs.path(name), StandardCharsets.UTF_8), reference);
+        } catch (IOException e) {
             throw new ReadException(Place.file(name), "no readable file", "a table of sensitivity factors");
         }
     }

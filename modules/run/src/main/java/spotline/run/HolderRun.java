@@ -1,7 +1,9 @@
 package spotline.run;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import spotline.core.Finding;
@@ -12,12 +14,36 @@ import spotline.holder.HolderPlan;
  *
  * @param files SHA-256 of each spectrum file that could be read, by name as the holder run gives it
  * @param findings that concern no single spot
+ * @param planFindings of the mounting checks; empty where they were not made
  */
 public record HolderRun(
-        HolderPlan plan, List<SpotInput> spots, SortedMap<String, String> files, List<Finding> findings, long seed) {
+        HolderPlan plan,
+        List<SpotInput> spots,
+        SortedMap<String, String> files,
+        List<Finding> findings,
+        long seed,
+        Optional<List<Finding>> planFindings) {
+    /** A run whose plan was not checked. */
+    public HolderRun(
+            HolderPlan plan,
+            List<SpotInput> spots,
+            SortedMap<String, String> files,
+            List<Finding> findings,
+            long seed) {
+        this(plan, spots, files, findings, seed, Optional.empty());
+    }
+
     public HolderRun {
+        planFindings = planFindings.map(List::copyOf);
         spots = List.copyOf(spots);
         files = Collections.unmodifiableSortedMap(new TreeMap<>(files));
         findings = List.copyOf(findings);
+    }
+
+    /** The same run with more to say of it as a whole. */
+    public HolderRun with(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new HolderRun(plan, spots, files, all, seed, planFindings);
     }
 }

@@ -1,7 +1,5 @@
 package spotline.run;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,12 +9,10 @@ import java.util.TreeMap;
 import spotline.analysis.calibration.CalibrationRecord;
 import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Finding;
-import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.core.Work;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunFile;
-import spotline.holder.HolderRunReader;
 import spotline.holder.Spot;
 import spotline.reference.ReferenceData;
 
@@ -28,25 +24,38 @@ import spotline.reference.ReferenceData;
  */
 public final class HolderRunLoader {
     private final ReferenceData reference;
+    private final SpectrumStore store;
+    private final Memo memo;
 
     public HolderRunLoader(ReferenceData reference) {
+        this(reference, new SpectrumStore(), Memo.NONE);
+    }
+
+    /**
+     * @param store keeps what is read for the next load of the same holder run
+     * @param memo keeps the spectra made of it
+     */
+    public HolderRunLoader(ReferenceData reference, SpectrumStore store, Memo memo) {
         this.reference = reference;
+        this.store = store;
+        this.memo = memo;
     }
 
     /** @param treatment a patch laid over the defaults before the holder's own */
     public HolderRun load(Path holderFile, Optional<Path> treatment, long seed, Work work) throws ReadException {
-        HolderRunFile file = HolderRunReader.read(holderFile);
+        return load(RunSource.of(holderFile, treatment, seed), work);
+    }
+
+    public HolderRun load(RunSource source, Work work) throws ReadException {
+        HolderRunFile file = source.file();
+        InputFiles inputFiles = source.inputs();
         HolderPlan plan = HolderPlan.of(file);
-        Optional<ObjectNode> patch = Optional.empty();
-        if (treatment.isPresent()) patch = Optional.of(TreatmentStack.read(treatment.get()));
-        TreatmentStack treatments = new TreatmentStack(file, holderFile.toString(), patch);
-        Path folder =
-                Optional.ofNullable(holderFile.toAbsolutePath().getParent()).orElse(Path.of("."));
+        TreatmentStack treatments = new TreatmentStack(file, source.name(), source.treatment());
         TransmissionSource transmission =
-                TransmissionSource.of(file.instrument().transmission(), folder);
+                TransmissionSource.of(file.instrument().transmission(), inputFiles, store);
         DeclaredPhotons declared = DeclaredPhotons.of(file.instrument().excitation(), reference);
-        Optional<CalibrationRecord> calibration = calibration(file, folder);
-        SpectrumLinker linker = new SpectrumLinker(folder, transmission, declared, calibration);
+        Optional<CalibrationRecord> calibration = calibration(file, inputFiles);
+        SpectrumLinker linker = new SpectrumLinker(inputFiles, store, memo, transmission, declared, calibration);
         List<SpotInput> inputs = new ArrayList<>();
         for (int i = 0; i < plan.spots().size(); i++) {
             work.check();
@@ -62,7 +71,7 @@ public final class HolderRunLoader {
                     declared.monochromated() || linker.monochromated(spot),
                     settings,
                     findings,
-                    labFactors(settings, folder)));
+                    labFactors(settings, inputFiles)));
         }
         List<Finding> findings = calibration
                 .map(c -> c.findings(file.date().or(linker::firstDay)))
@@ -70,25 +79,23 @@ public final class HolderRunLoader {
         SortedMap<String, String> files = new TreeMap<>(linker.files());
         if (calibration.isPresent()) {
             String name = file.instrument().energyCalibration().orElseThrow();
-            files.put(name, CalibrationFile.sha256(folder.resolve(name)));
+            files.put(name, store.once("sum " + name, () -> CalibrationFile.sha256(inputFiles.path(name))));
         }
-        return new HolderRun(plan, inputs, files, findings, seed);
+        return new HolderRun(
+                plan, inputs, files, findings, source.seed(), Optional.of(PlanFindings.of(plan, inputFiles)));
     }
 
-    private static Optional<CalibrationRecord> calibration(HolderRunFile file, Path folder) throws ReadException {
+    private Optional<CalibrationRecord> calibration(HolderRunFile file, InputFiles inputs) throws ReadException {
         Optional<String> named = file.instrument().energyCalibration();
         if (named.isEmpty()) return Optional.empty();
-        try {
-            return Optional.of(CalibrationFile.read(folder.resolve(named.get())));
-        } catch (InvalidPathException e) {
-            throw new ReadException(
-                    Place.file(named.get()), "not a file name on this system", "a readable calibration record");
-        }
+        return Optional.of(
+                store.once("calibration " + named.get(), () -> CalibrationFile.read(inputs.path(named.get()))));
     }
 
-    private Optional<SensitivityFactors> labFactors(Treatment settings, Path folder) throws ReadException {
+    private Optional<SensitivityFactors> labFactors(Treatment settings, InputFiles inputs) throws ReadException {
         if (settings.quantify().factors() instanceof QuantifySettings.FactorChoice.FromFile file) {
-            return Optional.of(FactorFile.read(folder, file.file(), reference));
+            return Optional.of(
+                    store.once("factors " + file.file(), () -> FactorFile.read(inputs, file.file(), reference)));
         }
         return Optional.empty();
     }

@@ -27,6 +27,9 @@ final class LineAssignment {
     /** A doublet partner counts as measured when the scan goes on this far above it, eV. */
     private static final double ABOVE_PARTNER = 2.5;
 
+    /** A foreign line of a smaller cross section, relative to the own line's, is no boundary. Common practice, no source. */
+    private static final double SMALLEST_FOREIGN = 0.05;
+
     private final ReferenceData reference;
     private final SortedSet<String> elements;
     private final QuantifySettings.Doublets doublets;
@@ -102,13 +105,19 @@ final class LineAssignment {
         return Optional.of(new LineTarget.Widths(first.get().fwhmEv(), partner, partnerRatio));
     }
 
-    /** Where the other elements' lines fall inside a scan, on its measured scale. */
+    /**
+     * Where the other elements' lines fall inside a scan, on its measured scale. Those with a small cross section beside the
+     * own line's, inner-valence levels for the most part, bound no window: they lie under it and are computed.
+     */
     private List<Double> foreign(Line own, BindingScan scan, double shiftEv) {
         List<Double> energies = new ArrayList<>();
+        double least = SMALLEST_FOREIGN
+                * reference.crossSection(own.whole(), scan.photonEnergyEv()).orElse(0);
         for (String symbol : elements) {
             if (symbol.equals(own.element())) continue;
             Element element = Elements.bySymbol(symbol).orElseThrow();
             for (LineData data : reference.lines(element, scan.photonEnergyEv())) {
+                if (data.relativeCrossSection() < least) continue;
                 for (Line member : data.members()) {
                     double at = reference
                                     .bindingEnergy(member)

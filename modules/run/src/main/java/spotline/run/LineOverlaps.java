@@ -8,6 +8,7 @@ import org.apache.commons.math3.special.Erf;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.SensitivityFactors;
 import spotline.core.Estimate;
+import spotline.reference.AugerLine;
 import spotline.reference.Element;
 import spotline.reference.Elements;
 import spotline.reference.LevelEnergy;
@@ -33,6 +34,9 @@ final class LineOverlaps {
 
     /** Shallower levels belong to the valence band. */
     private static final double SHALLOWEST_EV = 15;
+
+    /** An Auger group's strong part spreads about as far from its principal line, eV. */
+    private static final double AUGER_REACH_EV = 15;
 
     private static final double NEGLIGIBLE = 1e-3;
 
@@ -77,17 +81,33 @@ final class LineOverlaps {
         return share.with("overlap/" + own.intensity().line() + " by " + symbol, share.value() * relativeU);
     }
 
-    /** Auger lines and losses of the other elements that the table names under a line, in words. */
-    List<String> unquantified(SpotComposition.Taken own, List<String> others) {
+    /**
+     * An Auger line or a loss that the table names under a line.
+     *
+     * @param strong whether the group's principal line is near, or its place is not known; else it is a weaker branch
+     */
+    record Unquantified(String name, boolean strong) {}
+
+    /** Auger lines and losses of the other elements that the table names under a line. */
+    List<Unquantified> unquantified(SpotComposition.Taken own, List<String> others) {
         double hv = own.spectrum().scan().photonEnergyEv();
-        List<String> names = new ArrayList<>();
+        List<Unquantified> names = new ArrayList<>();
         for (Overlap overlap : reference.overlaps(own.intensity().line())) {
             boolean photoLine = Line.find(overlap.interfering()).isPresent();
             if (!photoLine && others.contains(overlap.interferingElement()) && sourceFits(overlap, hv)) {
-                names.add(overlap.interfering());
+                names.add(new Unquantified(
+                        overlap.interfering(), strong(overlap, own.intensity().window(), hv)));
             }
         }
         return names;
+    }
+
+    private boolean strong(Overlap overlap, Window window, double hv) {
+        List<AugerLine> principal = reference.augerLines(element(overlap.interferingElement()));
+        if (overlap.xraySource().isEmpty() || principal.isEmpty()) return true;
+        return principal.stream()
+                .mapToDouble(line -> line.apparentBindingEv(hv) - shiftEv)
+                .anyMatch(at -> at > window.lowEv() - AUGER_REACH_EV && at < window.highEv() + AUGER_REACH_EV);
     }
 
     private boolean sourceFits(Overlap overlap, double hv) {

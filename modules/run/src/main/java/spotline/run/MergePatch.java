@@ -6,8 +6,19 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Map;
 
 /** JSON merge patch. Source: RFC 7396, section 2. */
-final class MergePatch {
+public final class MergePatch {
     private MergePatch() {}
+
+    /** One patch that does what the first and then the second would: what a patch takes away, it still takes away. */
+    public static JsonNode over(JsonNode first, JsonNode second) {
+        if (!first.isObject() || !second.isObject()) return second.deepCopy();
+        ObjectNode result = ((ObjectNode) first).deepCopy();
+        for (Map.Entry<String, JsonNode> field : second.properties()) {
+            JsonNode old = result.get(field.getKey());
+            result.set(field.getKey(), old == null ? field.getValue().deepCopy() : over(old, field.getValue()));
+        }
+        return result;
+    }
 
     /** A new tree: the target with the patch laid over it. Neither input is changed. */
     static JsonNode apply(JsonNode target, JsonNode patch) {

@@ -31,12 +31,24 @@ final class Preparation {
     private final PreparationSettings settings;
     private final List<Finding> findings = new ArrayList<>();
 
+    /** The spectra to treat and what was done to them. */
+    record Prepared(List<LinkedSpectrum> spectra, List<Finding> findings) {
+        Prepared {
+            spectra = List.copyOf(spectra);
+            findings = List.copyOf(findings);
+        }
+    }
+
     Preparation(PreparationSettings settings) {
         this.settings = settings;
     }
 
     List<Finding> findings() {
         return findings;
+    }
+
+    Prepared prepared(List<LinkedSpectrum> spectra) {
+        return new Prepared(of(spectra), findings);
     }
 
     /** The spectra to treat, in the order of those they stand in for. */
@@ -181,7 +193,8 @@ final class Preparation {
                         seconds,
                         scan.passEnergyEv()),
                 spectrum.transmission(),
-                spectrum.time());
+                spectrum.time(),
+                spectrum.header());
     }
 
     private void note(LinkedSpectrum spectrum, String rule, String message) {

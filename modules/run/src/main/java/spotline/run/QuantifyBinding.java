@@ -33,7 +33,10 @@ final class QuantifyBinding {
                 json.path("claimsConformity").asBoolean(false),
                 texts(json.path("derived")).stream().map(DerivedQuantity::parse).toList(),
                 texts(json.path("without")),
-                blank(json.path("blank")));
+                blank(json.path("blank")),
+                json.path("angleInPlaceOfRecordDeg").isNumber()
+                        ? OptionalDouble.of(json.path("angleInPlaceOfRecordDeg").doubleValue())
+                        : OptionalDouble.empty());
     }
 
     static FactorSettings factors(JsonNode json) {

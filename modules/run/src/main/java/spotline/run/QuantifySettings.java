@@ -3,6 +3,7 @@ package spotline.run;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
 import spotline.analysis.quantify.DerivedQuantity;
 import spotline.reference.Elements;
@@ -19,6 +20,8 @@ import spotline.reference.Line;
  * @param derived ratios and sums to report
  * @param without elements each left out of a variant of its own: carbon, say
  * @param blank what is taken off in a variant
+ * @param angleDeg angle between source and analyser at these spots in place of the record's, degree; empty for the
+ *     record's
  */
 public record QuantifySettings(
         FactorChoice factors,
@@ -28,7 +31,8 @@ public record QuantifySettings(
         boolean claimsConformity,
         List<DerivedQuantity> derived,
         List<String> without,
-        Optional<Blank> blank) {
+        Optional<Blank> blank,
+        OptionalDouble angleDeg) {
     public QuantifySettings {
         derived = List.copyOf(derived);
         without = List.copyOf(new TreeSet<>(without));
@@ -36,12 +40,16 @@ public record QuantifySettings(
         require(
                 overlapRelativeU >= 0 && overlapRelativeU < 1,
                 "overlapRelativeU: " + overlapRelativeU + ", expected 0 to below 1");
+        double angle = angleDeg.orElse(MAGIC_ANGLE_DEG);
+        require(angle > 0 && angle <= 180, "angleInPlaceOfRecordDeg: " + angle + ", expected above 0 to 180 degrees");
         for (String symbol : without) {
             require(
                     Elements.bySymbol(symbol).isPresent(),
                     "without: \"" + symbol + "\", expected the symbol of an element");
         }
     }
+
+    private static final double MAGIC_ANGLE_DEG = 54.7;
 
     private static void require(boolean holds, String otherwise) {
         if (!holds) throw new IllegalArgumentException(otherwise);

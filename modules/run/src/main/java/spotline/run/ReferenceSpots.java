@@ -14,14 +14,16 @@ import spotline.reference.ReferenceData;
 final class ReferenceSpots {
     private final ReferenceData reference;
     private final SpotTreatment treatment;
+    private final Memo memo;
     private final Map<QuantifySettings.FactorChoice.FromSpots, Made> made = new HashMap<>();
 
     /** What became of one choice: factors, or the reason why not. */
     private record Made(Optional<SensitivityFactors> factors, String reason) {}
 
-    ReferenceSpots(ReferenceData reference, SpotTreatment treatment) {
+    ReferenceSpots(ReferenceData reference, SpotTreatment treatment, Memo memo) {
         this.reference = reference;
         this.treatment = treatment;
+        this.memo = memo;
     }
 
     /** The run with those factors; a spot that cannot have them keeps the computed ones, and a finding stops it. */
@@ -41,7 +43,7 @@ final class ReferenceSpots {
                                     "reference-factors-missing",
                                     "The factors of the reference spots cannot be had: " + result.reason() + ".")));
         }
-        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed());
+        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed(), run.planFindings());
     }
 
     private Made make(HolderRun run, QuantifySettings.FactorChoice.FromSpots choice, Work work) {
@@ -53,7 +55,11 @@ final class ReferenceSpots {
             spots.add(treatment.treat(input.get(), work));
         }
         try {
-            return new Made(Optional.of(LabFactors.of(spots, choice, reference)), "");
+            Memo.Key key = Memo.Key.of(
+                    "reference-factors",
+                    choice,
+                    spots.stream().map(Memo.Same::new).toList());
+            return new Made(Optional.of(memo.of(key, () -> LabFactors.of(spots, choice, reference))), "");
         } catch (IllegalArgumentException e) {
             return new Made(Optional.empty(), String.valueOf(e.getMessage()));
         }

@@ -1,8 +1,8 @@
 package spotline.run;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -12,9 +12,9 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 import spotline.core.Finding;
 import spotline.core.Work;
-import spotline.holder.Silence;
 import spotline.reference.ReferenceData;
 
 /**
@@ -24,28 +24,79 @@ import spotline.reference.ReferenceData;
  * themselves and gathered in the order of the holder run.
  */
 public final class RunPipeline {
+    private static final int STEPS_KEPT = 20_000;
+
     private final ReferenceData reference;
     private final String programVersion;
+    private final RunRules rules;
+    private final Memo memo;
 
-    public RunPipeline(ReferenceData reference, String programVersion) {
-        this.reference = reference;
-        this.programVersion = programVersion;
+    public RunPipeline(ReferenceData reference, String programVersion, RunRules rules) {
+        this(reference, programVersion, rules, Memo.NONE);
     }
 
-    /** @param planFindings of the mounting checks, repeated in the result */
-    public RunResult treat(HolderRun run, List<Finding> planFindings, int threads, Work work) {
-        List<SpotResult> treated = ChargeAcrossSpots.compare(run, treatSpots(run, threads, work));
-        List<SpotResult> spots = lessBlanks(run, treated);
-        List<SampleComposition> samples = ReplicateMean.of(run.plan(), spots);
-        List<Finding> findings = new ArrayList<>(planFindings);
+    /** @param memo of steps that ran before */
+    public RunPipeline(ReferenceData reference, String programVersion, RunRules rules, Memo memo) {
+        this.reference = reference;
+        this.programVersion = programVersion;
+        this.rules = rules;
+        this.memo = memo;
+    }
+
+    /** The findings of the mounting checks are repeated in the result. */
+    public RunResult treat(HolderRun run, int threads, Work work) {
+        // Some spots are treated twice: only what differs runs again.
+        Memo steps = memo == Memo.NONE ? new BoundedMemo(STEPS_KEPT) : memo;
+        SpotTreatment treatment = new SpotTreatment(reference, steps);
+        List<SpotInput> inputs = new ReferenceSpots(reference, treatment, steps)
+                .applied(run, work)
+                .spots();
+        List<SpotResult> first = treatSpots(treatment, inputs, threads, work);
+        List<SpotInput> alike = ReplicateBackgrounds.alike(inputs, first);
+        List<SpotResult> again = treatedAgain(treatment, inputs, alike, first, threads, work);
+        List<SpotResult> treated = ChargeAcrossSpots.compare(run, again);
+        List<SpotResult> measured = lessBlanks(run, treated);
+        List<SampleComposition> means = ReplicateMean.of(run.plan(), measured);
+        List<Finding> findings = new ArrayList<>(run.planFindings().orElse(List.of()));
         findings.addAll(run.findings());
-        spots.forEach(s -> findings.addAll(s.findings()));
-        findings.addAll(RunChecks.acrossSpots(run, spots));
-        findings.addAll(RunChecks.homogeneity(samples));
-        List<Finding> shown = silenced(findings, run.plan().file().silence());
+        measured.forEach(s -> findings.addAll(s.findings()));
+        findings.addAll(RunChecks.acrossSpots(run, measured));
+        findings.addAll(RunChecks.homogeneity(means));
+        findings.addAll(ReplicateBackgrounds.different(alike, again));
+        RunRules.Judged judged = rules.judge(RunView.of(run, measured, means, run.planFindings(), findings, reference));
+        List<SpotResult> spots = measured.stream()
+                .map(s -> judged.withheld().contains(s.spot()) ? s.withheld() : s)
+                .toList();
         SortedMap<String, JsonNode> treatments = new TreeMap<>();
-        run.spots().forEach(s -> treatments.put(s.spot().id(), s.treatment().json()));
-        return new RunResult(run.plan(), spots, samples, shown, treatments, run.files(), programVersion, run.seed());
+        for (int i = 0; i < spots.size(); i++) {
+            treatments.put(
+                    spots.get(i).spot(),
+                    withModels(
+                            run.spots().get(i).treatment().json(), spots.get(i).fits()));
+        }
+        return new RunResult(
+                run.plan(),
+                spots,
+                judged.withheld().isEmpty() ? means : ReplicateMean.of(run.plan(), spots),
+                judged.findings(),
+                treatments,
+                run.files(),
+                programVersion,
+                run.seed(),
+                judged.outcomes(),
+                judged.led());
+    }
+
+    /** The settings in force with the default models as they were used, so that the record makes the same fits again. */
+    private static JsonNode withModels(JsonNode settings, List<LineFit> fits) {
+        ObjectNode record = settings.deepCopy();
+        for (LineFit fit : fits) {
+            if (!fit.byDefault()) continue;
+            fit.model()
+                    .ifPresent(m -> ((ObjectNode) record.at("/peakFit/models"))
+                            .set(fit.line().toString(), m));
+        }
+        return record;
     }
 
     private static List<SpotResult> lessBlanks(HolderRun run, List<SpotResult> spots) {
@@ -66,13 +117,31 @@ public final class RunPipeline {
         return all;
     }
 
-    private List<SpotResult> treatSpots(HolderRun given, int threads, Work work) {
-        SpotTreatment treatment = new SpotTreatment(reference);
-        HolderRun run = new ReferenceSpots(reference, treatment).applied(given, work);
-        int count = run.spots().size();
+    /** Spots whose input changed are treated once more; the others stay as they are. */
+    private static List<SpotResult> treatedAgain(
+            SpotTreatment treatment,
+            List<SpotInput> before,
+            List<SpotInput> after,
+            List<SpotResult> results,
+            int threads,
+            Work work) {
+        List<Integer> changed = IntStream.range(0, before.size())
+                .filter(i -> !before.get(i).fallbackLines().equals(after.get(i).fallbackLines()))
+                .boxed()
+                .toList();
+        List<SpotInput> inputs = changed.stream().map(after::get).toList();
+        List<SpotResult> fresh = treatSpots(treatment, inputs, threads, work);
+        List<SpotResult> all = new ArrayList<>(results);
+        for (int k = 0; k < changed.size(); k++) all.set(changed.get(k), fresh.get(k));
+        return all;
+    }
+
+    private static List<SpotResult> treatSpots(
+            SpotTreatment treatment, List<SpotInput> inputs, int threads, Work work) {
+        int count = inputs.size();
         if (threads <= 1 || count <= 1) {
             List<SpotResult> results = new ArrayList<>();
-            for (SpotInput input : run.spots()) {
+            for (SpotInput input : inputs) {
                 work.progress(
                         (double) results.size() / count,
                         "treating spot " + input.spot().id());
@@ -84,7 +153,7 @@ public final class RunPipeline {
         try {
             AtomicInteger done = new AtomicInteger();
             List<Future<SpotResult>> futures = new ArrayList<>();
-            for (SpotInput input : run.spots()) {
+            for (SpotInput input : inputs) {
                 futures.add(pool.submit(() -> {
                     SpotResult result = treatment.treat(input, work);
                     work.progress(
@@ -105,28 +174,5 @@ public final class RunPipeline {
         } finally {
             pool.shutdownNow();
         }
-    }
-
-    /** A silenced finding stays as a note with the reason; a stop cannot be silenced. Sorted by severity, then as found. */
-    private static List<Finding> silenced(List<Finding> findings, List<Silence> silences) {
-        List<Finding> shown = new ArrayList<>();
-        for (Finding f : findings) {
-            Finding kept = f;
-            for (Silence silence : silences) {
-                if (!silence.covers(f)) continue;
-                String prefix = "Silenced (" + silence.reason() + "): ";
-                kept = new Finding(
-                        f.severity() == spotline.core.Severity.STOP ? f.severity() : spotline.core.Severity.NOTE,
-                        f.rule(),
-                        f.spot(),
-                        f.sample(),
-                        f.spectrum(),
-                        prefix + f.message());
-                break;
-            }
-            if (!shown.contains(kept)) shown.add(kept);
-        }
-        shown.sort(Comparator.comparing(Finding::severity).reversed());
-        return shown;
     }
 }

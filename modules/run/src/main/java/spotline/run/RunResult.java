@@ -17,6 +17,8 @@ import spotline.holder.HolderPlan;
  * @param findings of the whole run: of the plan, of every spot, across spots; in order of severity, then spot
  * @param treatments the full settings in force, by spot id
  * @param files SHA-256 of each input file, by name as the holder run gives it
+ * @param ruleStates what each rule came to, in the order of the list of rules
+ * @param led findings that explain others
  */
 public record RunResult(
         HolderPlan plan,
@@ -26,8 +28,25 @@ public record RunResult(
         SortedMap<String, JsonNode> treatments,
         SortedMap<String, String> files,
         String programVersion,
-        long seed) {
+        long seed,
+        List<RuleOutcome> ruleStates,
+        List<Led> led) {
+    /** A result that no rules were held to. */
+    public RunResult(
+            HolderPlan plan,
+            List<SpotResult> spots,
+            List<SampleComposition> samples,
+            List<Finding> findings,
+            SortedMap<String, JsonNode> treatments,
+            SortedMap<String, String> files,
+            String programVersion,
+            long seed) {
+        this(plan, spots, samples, findings, treatments, files, programVersion, seed, List.of(), List.of());
+    }
+
     public RunResult {
+        ruleStates = List.copyOf(ruleStates);
+        led = List.copyOf(led);
         spots = List.copyOf(spots);
         samples = List.copyOf(samples);
         findings = List.copyOf(findings);

@@ -1,7 +1,5 @@
 package spotline.run;
 
-import java.nio.file.InvalidPathException;
-import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -17,14 +15,10 @@ import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 import spotline.analysis.calibration.CalibrationRecord;
 import spotline.core.Finding;
-import spotline.core.Place;
 import spotline.core.Provenance;
 import spotline.core.ReadException;
 import spotline.formats.Block;
-import spotline.formats.FileNames;
 import spotline.formats.SpectrumFile;
-import spotline.formats.SpectrumFiles;
-import spotline.formats.source.ReadLimits;
 import spotline.formats.text.TextColumns;
 import spotline.holder.SpectrumEntry;
 import spotline.holder.SpectrumRole;
@@ -33,13 +27,17 @@ import spotline.spectra.Acquisition;
 import spotline.spectra.BindingScan;
 import spotline.spectra.EnergyScale;
 import spotline.spectra.Excitation;
+import spotline.spectra.HeaderField;
+import spotline.spectra.Ordinate;
 import spotline.spectra.Spectrum;
 import spotline.spectra.SpectrumSet;
 import spotline.spectra.Transmission;
 
 /** Ties the blocks of spectrum files to spots. A file that several spots name is read once. */
 final class SpectrumLinker {
-    private final Path folder;
+    private final InputFiles inputs;
+    private final SpectrumStore store;
+    private final Memo memo;
     private final TransmissionSource transmission;
     private final DeclaredPhotons declared;
     private final Optional<CalibrationRecord> calibration;
@@ -51,11 +49,15 @@ final class SpectrumLinker {
     private record Read(Optional<SpectrumFile> file, Optional<ReadException> fault) {}
 
     SpectrumLinker(
-            Path folder,
+            InputFiles inputs,
+            SpectrumStore store,
+            Memo memo,
             TransmissionSource transmission,
             DeclaredPhotons declared,
             Optional<CalibrationRecord> calibration) {
-        this.folder = folder;
+        this.inputs = inputs;
+        this.store = store;
+        this.memo = memo;
         this.transmission = transmission;
         this.declared = declared;
         this.calibration = calibration;
@@ -110,18 +112,10 @@ final class SpectrumLinker {
                 new SpectrumEntry(entry.file(), List.of(), SpectrumRole.UNKNOWN, entry.columns(), Optional.empty());
         return read.computeIfAbsent(key, k -> {
             try {
-                Path path = FileNames.resolve(folder, entry.file());
-                SpectrumFile file = SpectrumFiles.open(
-                        path, entry.file(), entry.columns().map(SpectrumLinker::columns), ReadLimits.DEFAULT);
+                SpectrumFile file =
+                        store.open(inputs, entry.file(), entry.columns().map(SpectrumLinker::columns));
                 files.put(entry.file(), file.sha256());
                 return new Read(Optional.of(file), Optional.empty());
-            } catch (InvalidPathException e) {
-                return new Read(
-                        Optional.empty(),
-                        Optional.of(new ReadException(
-                                Place.file(entry.file()),
-                                "not a file name on this system",
-                                "a readable spectrum file")));
             } catch (ReadException e) {
                 return new Read(Optional.empty(), Optional.of(e));
             }
@@ -178,9 +172,17 @@ final class SpectrumLinker {
         }
         if (acquisition.excitation().monochromated().orElse(false)) monochromated.put(spot.id(), true);
         try {
-            Spectrum spectrum = set.spectrum(0);
-            BindingScan scan = calibrated(BindingScan.of(spectrum, photons.getAsDouble(), label), findings);
-            Transmission response = transmission.of(spectrum, photons.getAsDouble());
+            Placed placed = memo.of(
+                    Memo.Key.of(
+                            "read/1",
+                            new Memo.Same(block),
+                            photons.getAsDouble(),
+                            calibration,
+                            transmission.fixed().map(Memo.Same::new)),
+                    () -> placed(set.spectrum(0), photons.getAsDouble(), label));
+            BindingScan scan = placed.scan();
+            Transmission response = placed.response();
+            notCalibrated(scan).ifPresent(findings::add);
             boolean survey = scan.range().widthEv() >= treatment.limits().surveySpanEv();
             Optional<OffsetDateTime> time = acquisition.time();
             if (time.isPresent() && (earliest == null || time.get().isBefore(earliest))) earliest = time.get();
@@ -192,7 +194,8 @@ final class SpectrumLinker {
                     entry.role(),
                     scan,
                     response,
-                    time));
+                    time,
+                    header(set)));
         } catch (IllegalArgumentException e) {
             findings.add(Finding.stop("spectrum-untreatable", "The block cannot be treated: " + e.getMessage() + ".")
                     .in(label));
@@ -200,11 +203,28 @@ final class SpectrumLinker {
         }
     }
 
+    private record Placed(BindingScan scan, Transmission response) {}
+
+    private static List<HeaderField> header(SpectrumSet set) {
+        List<HeaderField> fields = new ArrayList<>(set.acquisition().header());
+        set.acquisition().comments().forEach(c -> fields.add(new HeaderField("", c)));
+        set.ordinate(Ordinate.Kind.INTENSITY)
+                .ifPresent(
+                        o -> fields.add(new HeaderField("ordinate", o.quantity().label())));
+        return fields;
+    }
+
     /** The one place where an energy scale is corrected. */
-    private BindingScan calibrated(BindingScan scan, List<Finding> findings) {
-        if (calibration.isEmpty()) return scan;
-        if (calibration.get().appliesTo(scan)) return calibration.get().corrected(scan);
-        findings.add(Finding.caution(
+    private Placed placed(Spectrum spectrum, double photonEnergyEv, String label) {
+        BindingScan scan = BindingScan.of(spectrum, photonEnergyEv, label);
+        boolean applies = calibration.isPresent() && calibration.get().appliesTo(scan);
+        return new Placed(
+                applies ? calibration.get().corrected(scan) : scan, transmission.of(spectrum, photonEnergyEv));
+    }
+
+    private Optional<Finding> notCalibrated(BindingScan scan) {
+        if (calibration.isEmpty() || calibration.get().appliesTo(scan)) return Optional.empty();
+        return Optional.of(Finding.caution(
                         "energy-calibration-not-applied",
                         String.format(
                                 Locale.ROOT,
@@ -213,7 +233,6 @@ final class SpectrumLinker {
                                 calibration.get().photonEnergyEv(),
                                 scan.photonEnergyEv()))
                 .in(scan.label()));
-        return scan;
     }
 
     private OptionalDouble photons(

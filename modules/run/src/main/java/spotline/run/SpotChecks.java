@@ -9,6 +9,7 @@ import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
 import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.identify.Verdict;
+import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Decimal;
 import spotline.core.Estimate;
@@ -77,30 +78,39 @@ final class SpotChecks {
         return findings;
     }
 
-    /** Source: common practice, no source; over 10 % relative and over three combined statistical uncertainties. */
+    /**
+     * Over the relative limit and over three standard uncertainties of the difference, in which factors that both share
+     * cancel. Source: common practice, no source.
+     */
     List<Finding> surveyAgainstNarrow(List<Quantified> narrow, List<SpotResult.Variant> variants) {
         List<Finding> findings = new ArrayList<>();
         double relative = treatment.limits().surveyNarrowRelative();
         for (SpotResult.Variant variant : variants) {
+            if (!variant.name().equals(SpotQuantification.SURVEY)) continue;
             for (Quantified row : variant.rows()) {
                 Optional<Estimate> primary = narrow.stream()
-                        .filter(r -> r.element().equals(row.element()))
+                        .filter(r -> r.element().equals(row.element()) && r.basis() == Basis.NARROW)
                         .findFirst()
                         .flatMap(Quantified::atomicPercent);
                 if (primary.isEmpty() || row.atomicPercent().isEmpty()) continue;
                 double a = primary.get().value();
                 double b = row.atomicPercent().get().value();
-                double u = row.statisticalU().orElse(Double.POSITIVE_INFINITY);
-                // The factors are shared and cancel; two points of at.% are within what two window choices do.
-                if (Math.abs(a - b) > relative * Math.max(a, b) && Math.abs(a - b) > 3 * u && Math.abs(a - b) > 2) {
-                    findings.add(Finding.note(
+                double u = primary.get()
+                        .minus(row.atomicPercent().get())
+                        .standardUncertainty()
+                        .orElse(Double.POSITIVE_INFINITY);
+                if (Math.abs(a - b) > relative * Math.max(a, b) && Math.abs(a - b) > 3 * u) {
+                    findings.add(Finding.caution(
                             "survey-narrow-differ",
                             String.format(
                                     Locale.ROOT,
-                                    "%s is %.1f at.%% in narrow scans and %.1f at.%% in the survey (limit %.0f %%).",
+                                    "%s is %.1f at.%% in narrow scans and %.1f at.%% in the survey, %.1f standard"
+                                            + " uncertainties apart (limits %.0f %% and 3): different area, time or"
+                                            + " window?",
                                     row.element(),
                                     a,
                                     b,
+                                    Math.abs(a - b) / u,
                                     100 * relative)));
                 }
             }

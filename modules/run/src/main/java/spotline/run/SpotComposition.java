@@ -81,7 +81,10 @@ final class SpotComposition {
         if (rows.isEmpty()) return ordered(rows(survey, Basis.SURVEY, true));
         Map<String, Row> wide = rows(survey, Basis.LINKED, false);
         Optional<Link> link = link(rows, wide);
-        if (link.isEmpty()) return ordered(rows);
+        if (link.isEmpty()) {
+            wide.values().forEach(seen -> tellUnlinked(seen, rows));
+            return ordered(rows);
+        }
         for (Row seen : wide.values()) {
             Contribution c = seen.contribution();
             if (rows.containsKey(c.element()) || !(c.detected() || declared.contains(c.element()))) continue;
@@ -94,6 +97,15 @@ final class SpotComposition {
                             + link.get().line() + "."));
         }
         return ordered(rows);
+    }
+
+    private void tellUnlinked(Row seen, Map<String, Row> rows) {
+        Contribution c = seen.contribution();
+        if (!c.detected() || rows.containsKey(c.element())) return;
+        findings.add(Finding.caution(
+                "not-linked",
+                c.element() + " is seen in the survey and has no narrow scan, and no line was measured in both: it is"
+                        + " left out of the composition, and the others sum to 100 without it."));
     }
 
     List<Contribution> ofSurvey(List<Taken> survey) {
@@ -153,7 +165,7 @@ final class SpotComposition {
 
     /** Share of a row's intensity that others bring; 1 for an Auger line or a loss that nobody can compute. */
     private double spoilt(Row row, Map<String, Row> others) {
-        if (!unquantified(row, others).isEmpty()) return 1;
+        if (unquantified(row, others).stream().anyMatch(LineOverlaps.Unquantified::strong)) return 1;
         double sum = 0;
         for (Row other : others.values()) sum += brought(row, other);
         return sum;
@@ -166,7 +178,7 @@ final class SpotComposition {
         return Math.max(0, share * other.contribution().normalised().value() / own);
     }
 
-    private List<String> unquantified(Row row, Map<String, Row> others) {
+    private List<LineOverlaps.Unquantified> unquantified(Row row, Map<String, Row> others) {
         List<String> present = others.values().stream()
                 .filter(o -> o.contribution().detected() && !sameElement(o, row))
                 .map(o -> o.contribution().element())
@@ -239,15 +251,19 @@ final class SpotComposition {
     }
 
     private void tellUnquantified(Row row, Map<String, Row> rows) {
-        List<String> names = unquantified(row, rows);
-        if (names.isEmpty()) return;
-        findings.add(Finding.caution(
-                        "overlap-not-resolved",
-                        String.join(", ", names) + " may lie under "
-                                + row.contribution().line()
-                                + ", and no other line of " + row.contribution().element()
-                                + " was measured clear of it: its share is not known.")
-                .in(row.contribution().spectrum()));
+        for (LineOverlaps.Unquantified other : unquantified(row, rows)) {
+            String line = row.contribution().line();
+            Finding finding = other.strong()
+                    ? Finding.caution(
+                            "overlap-not-resolved",
+                            other.name() + " may lie under " + line + ", and no other line of "
+                                    + row.contribution().element()
+                                    + " was measured clear of it: its share is not known.")
+                    : Finding.note(
+                            "overlap-not-resolved",
+                            "A weaker branch of " + other.name() + " may lie under " + line + ".");
+            findings.add(finding.in(row.contribution().spectrum()));
+        }
     }
 
     /** Area over collection time, transmission and factor. */

@@ -5,12 +5,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedSet;
+import java.util.function.Function;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.intensity.IntensityMeasurement;
 import spotline.analysis.intensity.IntensitySettings;
 import spotline.analysis.intensity.LineTarget;
 import spotline.analysis.intensity.OverlapFit;
+import spotline.analysis.quantify.Basis;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
@@ -34,39 +37,59 @@ final class SpotIntensities {
     private static final double USUAL_POWER = 0.75;
 
     private final ReferenceData reference;
+    private final Memo memo;
     private final String spot;
     private final LineAssignment lines;
     private final double shiftEv;
     private final SortedSet<String> present;
+    private final Set<ReplicateBackgrounds.LineOn> fallbackLines;
     private final List<Finding> findings = new ArrayList<>();
 
-    /** @param present elements declared or surely seen */
+    /**
+     * @param present elements declared or surely seen
+     * @param fallbackLines lines of which a replicate spot refuses the chosen background
+     */
     SpotIntensities(
-            ReferenceData reference, String spot, LineAssignment lines, double shiftEv, SortedSet<String> present) {
+            ReferenceData reference,
+            Memo memo,
+            String spot,
+            LineAssignment lines,
+            double shiftEv,
+            SortedSet<String> present,
+            Set<ReplicateBackgrounds.LineOn> fallbackLines) {
         this.reference = reference;
+        this.memo = memo;
         this.spot = spot;
         this.lines = lines;
         this.shiftEv = shiftEv;
         this.present = present;
+        this.fallbackLines = fallbackLines;
     }
 
     List<Finding> findings() {
         return findings;
     }
 
-    List<SpotComposition.Taken> narrow(List<Assigned> assigned, IntensitySettings settings, Work work) {
+    /** @param stated what the analyst states for each line by hand */
+    List<SpotComposition.Taken> narrow(
+            List<Assigned> assigned, IntensitySettings settings, Function<Line, LineSettings> stated, Work work) {
         Map<Assigned, SpotComposition.Taken> taken = new LinkedHashMap<>();
         List<Assigned> later = new ArrayList<>();
         for (Assigned a : assigned) {
-            boolean clear = lines.target(a.line(), a.spectrum().scan(), shiftEv)
-                    .map(t -> neighbours(t, a.spectrum().scan(), Map.of()).isEmpty())
-                    .orElse(true);
-            if (clear) measure(a, settings, findings, work).ifPresent(i -> taken.put(a, i));
+            LineSettings own = stated.apply(a.line());
+            boolean clear = own.window().isPresent()
+                    || lines.target(a.line(), a.spectrum().scan(), shiftEv)
+                            .map(t ->
+                                    neighbours(t, a.spectrum().scan(), Map.of()).isEmpty())
+                            .orElse(true);
+            if (clear) measure(a, settings, own, findings, work).ifPresent(i -> taken.put(a, i));
             else later.add(a);
         }
         Map<String, SpotComposition.Taken> known = new LinkedHashMap<>();
         taken.values().forEach(t -> known.putIfAbsent(t.element(), t));
-        for (Assigned a : later) overlapped(a, known, settings, work).ifPresent(i -> taken.put(a, i));
+        for (Assigned a : later) {
+            overlapped(a, known, settings, stated.apply(a.line()), work).ifPresent(i -> taken.put(a, i));
+        }
         return assigned.stream().filter(taken::containsKey).map(taken::get).toList();
     }
 
@@ -75,18 +98,22 @@ final class SpotIntensities {
             LinkedSpectrum spectrum, List<Line> wanted, IntensitySettings settings, Work work) {
         List<SpotComposition.Taken> taken = new ArrayList<>();
         for (Line line : wanted) {
-            measure(new Assigned(spectrum, line), settings, new ArrayList<>(), work)
+            measure(new Assigned(spectrum, line), settings, LineSettings.NONE, new ArrayList<>(), work)
                     .ifPresent(taken::add);
         }
         return taken;
     }
 
     private Optional<SpotComposition.Taken> overlapped(
-            Assigned a, Map<String, SpotComposition.Taken> known, IntensitySettings settings, Work work) {
+            Assigned a,
+            Map<String, SpotComposition.Taken> known,
+            IntensitySettings settings,
+            LineSettings own,
+            Work work) {
         BindingScan scan = a.spectrum().scan();
         LineTarget target = lines.target(a.line(), scan, shiftEv).orElseThrow();
         List<Finding> quiet = new ArrayList<>();
-        Optional<SpotComposition.Taken> plain = measure(a, settings, quiet, work);
+        Optional<SpotComposition.Taken> plain = measure(a, settings, own, quiet, work);
         List<OverlapFit.Neighbour> neighbours = new ArrayList<>();
         for (OverlapFit.Neighbour n : neighbours(target, scan, known)) {
             Optional<SpotComposition.Taken> other =
@@ -99,8 +126,11 @@ final class SpotIntensities {
             if (all > LEAST_SHARE * plainArea) neighbours.add(n.expecting(area));
         }
         if (!neighbours.isEmpty() && scan.countsKnown()) {
-            Outcome<Intensity> fitted = new OverlapFit(reference, settings)
-                    .measure(scan, target, neighbours, key(a.spectrum(), a.line()), work);
+            String name = key(a.spectrum(), a.line());
+            IntensitySettings used = own.over(settings);
+            Outcome<Intensity> fitted = memo.of(
+                    Memo.Key.of("overlap", used, scan, target, List.copyOf(neighbours), name),
+                    () -> new OverlapFit(reference, used).measure(scan, target, neighbours, name, work));
             fitted.allFindings().forEach(f -> findings.add(f.in(a.spectrum().label())));
             if (fitted.result().isPresent()) {
                 return fitted.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
@@ -141,7 +171,7 @@ final class SpotIntensities {
     }
 
     private Optional<SpotComposition.Taken> measure(
-            Assigned a, IntensitySettings settings, List<Finding> to, Work work) {
+            Assigned a, IntensitySettings settings, LineSettings own, List<Finding> to, Work work) {
         Optional<LineTarget> target = lines.target(a.line(), a.spectrum().scan(), shiftEv);
         if (target.isEmpty()) {
             to.add(Finding.caution(
@@ -150,9 +180,25 @@ final class SpotIntensities {
                     .in(a.spectrum().label()));
             return Optional.empty();
         }
-        Outcome<Intensity> outcome = new IntensityMeasurement(settings)
-                .measure(a.spectrum().scan(), target.get(), key(a.spectrum(), a.line()), work);
+        Basis basis = a.spectrum().survey() ? Basis.SURVEY : Basis.NARROW;
+        boolean alike = own.background().isEmpty()
+                && fallbackLines.contains(
+                        new ReplicateBackgrounds.LineOn(basis, a.line().whole()));
+        BindingScan scan = a.spectrum().scan();
+        String name = key(a.spectrum(), a.line());
+        IntensitySettings used = own.over(alike ? settings.fallbackFirst() : settings);
+        Outcome<Intensity> outcome = memo.of(
+                Memo.Key.of(IntensityMeasurement.STEP, used, scan, target.get(), own.window(), name),
+                () -> new IntensityMeasurement(used).measure(scan, target.get(), own.window(), name, work));
         outcome.allFindings().forEach(f -> to.add(f.in(a.spectrum().label())));
+        if (alike && outcome.result().isPresent()) {
+            to.add(Finding.note(
+                            "background-fallback",
+                            a.line() + ": the chosen background does not serve at every spot of this sample. A "
+                                    + settings.fallback().describe()
+                                    + " background was subtracted at all of them instead.")
+                    .in(a.spectrum().label()));
+        }
         return outcome.result().map(i -> new SpotComposition.Taken(a.spectrum(), i));
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedSet;
@@ -28,6 +29,9 @@ import spotline.reference.ReferenceData;
  */
 record SpotQuantification(
         List<Quantified> rows, List<SpotResult.Variant> variants, FactorSet factors, List<Finding> findings) {
+    /** The variant of the survey alone. */
+    static final String SURVEY = "survey";
+
     static SpotQuantification of(
             ReferenceData reference,
             SpotInput input,
@@ -39,12 +43,12 @@ record SpotQuantification(
         SensitivityFactors factors = input.labFactors()
                 .orElseGet(() ->
                         new TheoreticalFactors(reference, input.treatment().factors()));
-        OptionalDouble angle = input.sourceAnalyserAngleDeg();
+        OptionalDouble angle = settings.angleDeg().isPresent() ? settings.angleDeg() : input.sourceAnalyserAngleDeg();
         SpotComposition composition = new SpotComposition(reference, factors, settings, angle, shiftEv);
         List<Contribution> primary = composition.primary(narrow, survey, declared);
         List<SpotResult.Variant> variants = new ArrayList<>();
         if (!narrow.isEmpty() && !survey.isEmpty()) {
-            variants.add(new SpotResult.Variant("survey", Composition.of(composition.ofSurvey(survey))));
+            variants.add(new SpotResult.Variant(SURVEY, Composition.of(composition.ofSurvey(survey))));
         }
         for (String symbol : settings.without()) {
             if (primary.stream().noneMatch(c -> c.element().equals(symbol) && c.detected())) continue;
@@ -63,22 +67,26 @@ record SpotQuantification(
                 .toList();
     }
 
-    /** The states that peak fits tell apart, shared out inside their elements. */
-    static List<StateShare> states(List<FittedPeak> peaks, List<Quantified> rows) {
-        Map<String, List<StateShare.Component>> byLine = new LinkedHashMap<>();
-        for (FittedPeak peak : peaks) {
-            if (Line.find(peak.line()).isEmpty()) continue;
-            byLine.computeIfAbsent(peak.line(), l -> new ArrayList<>())
+    /** The states that peak fits tell apart, shared out inside their elements; those of the energy reference's fit where its scan has no other. */
+    static List<StateShare> states(List<LineFit> fits, List<FittedPeak> ofReference, List<Quantified> rows) {
+        List<StateShare> states = new ArrayList<>();
+        for (LineFit fit : fits) states.addAll(shares(fit.line(), fit.states(), rows));
+        Map<Line, List<StateShare.Component>> byLine = new LinkedHashMap<>();
+        for (FittedPeak peak : ofReference) {
+            Optional<Line> line = Line.find(peak.line());
+            if (line.isEmpty() || fits.stream().anyMatch(f -> f.spectrum().equals(peak.spectrum()))) continue;
+            byLine.computeIfAbsent(line.get(), l -> new ArrayList<>())
                     .add(new StateShare.Component(peak.peak(), peak.area()));
         }
-        List<StateShare> states = new ArrayList<>();
-        byLine.forEach((line, components) -> {
-            String element = Line.parse(line).element();
-            rows.stream()
-                    .filter(row -> row.element().equals(element))
-                    .findFirst()
-                    .ifPresent(row -> states.addAll(StateShare.of(element, line, row.atomicPercent(), components)));
-        });
+        byLine.forEach((line, components) -> states.addAll(shares(line, components, rows)));
         return states;
+    }
+
+    private static List<StateShare> shares(Line line, List<StateShare.Component> components, List<Quantified> rows) {
+        return rows.stream()
+                .filter(row -> row.element().equals(line.element()))
+                .findFirst()
+                .map(row -> StateShare.of(line.element(), line.toString(), row.atomicPercent(), components))
+                .orElse(List.of());
     }
 }

@@ -21,6 +21,7 @@ import spotline.core.Finding;
  * @param identification empty when no survey could be searched
  * @param composition the primary result; rows of withheld numbers stay
  * @param variants the composition on other bases, by name
+ * @param fits peak fits of narrow scans
  * @param states chemical states that peak fits tell apart, shared out inside their elements
  * @param derived ratios and sums that the treatment asks for
  * @param factors the sensitivity factors the compositions rest on; empty when nothing was quantified
@@ -37,6 +38,7 @@ public record SpotResult(
         List<Quantified> composition,
         List<Variant> variants,
         List<Finding> findings,
+        List<LineFit> fits,
         List<StateShare> states,
         List<Derived> derived,
         Optional<FactorSet> factors) {
@@ -77,6 +79,7 @@ public record SpotResult(
                 findings,
                 List.of(),
                 List.of(),
+                List.of(),
                 Optional.empty());
     }
 
@@ -96,6 +99,7 @@ public record SpotResult(
                 composition,
                 variants,
                 allFindings,
+                fits,
                 states,
                 derived,
                 factors);
@@ -118,12 +122,43 @@ public record SpotResult(
                 composition,
                 allVariants,
                 allFindings,
+                fits,
                 states,
                 derived,
                 factors);
     }
 
+    /** The same spot with its amounts taken out: what was measured, and every row, stays. */
+    SpotResult withheld() {
+        return new SpotResult(
+                spot,
+                sample,
+                electricalState,
+                spectra,
+                identification,
+                charge,
+                intensities,
+                peaks,
+                composition.stream().map(Quantified::withheld).toList(),
+                variants.stream()
+                        .map(v -> new Variant(
+                                v.name(),
+                                v.rows().stream().map(Quantified::withheld).toList()))
+                        .toList(),
+                findings,
+                fits,
+                states.stream()
+                        .map(s -> new StateShare(
+                                s.element(), s.line(), s.state(), Optional.empty(), s.fractionOfElement()))
+                        .toList(),
+                derived.stream()
+                        .map(d -> new Derived(d.quantity(), Optional.empty()))
+                        .toList(),
+                factors);
+    }
+
     public SpotResult {
+        fits = List.copyOf(fits);
         states = List.copyOf(states);
         derived = List.copyOf(derived);
         spectra = List.copyOf(spectra);

@@ -6,14 +6,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import spotline.analysis.charge.ChargeInput;
 import spotline.analysis.charge.ChargeReference;
 import spotline.analysis.charge.ChargeReferencing;
 import spotline.analysis.charge.SpotCondition;
 import spotline.analysis.identify.ElementSeen;
 import spotline.analysis.identify.Identification;
+import spotline.analysis.identify.IdentifySettings;
 import spotline.analysis.identify.SurveyIdentification;
 import spotline.analysis.identify.Verdict;
 import spotline.analysis.quantify.Basis;
@@ -40,17 +43,31 @@ import spotline.run.SpotIntensities.Assigned;
  */
 public final class SpotTreatment {
     private final ReferenceData reference;
+    private final Memo memo;
 
     public SpotTreatment(ReferenceData reference) {
+        this(reference, Memo.NONE);
+    }
+
+    /** @param memo of steps that ran before */
+    public SpotTreatment(ReferenceData reference, Memo memo) {
         this.reference = reference;
+        this.memo = memo;
     }
 
     public SpotResult treat(SpotInput given, Work work) {
-        Preparation preparation = new Preparation(given.treatment().prepare());
-        SpotInput input = given.withSpectra(preparation.of(blanksAsMain(given.spectra())));
+        return memo.of(Memo.Key.of("spot", given), () -> treated(given, work));
+    }
+
+    private SpotResult treated(SpotInput given, Work work) {
+        PreparationSettings prepare = given.treatment().prepare();
+        List<LinkedSpectrum> spectra = blanksAsMain(given.spectra());
+        Preparation.Prepared prepared =
+                memo.of(Memo.Key.of("prepare", prepare, spectra), () -> new Preparation(prepare).prepared(spectra));
+        SpotInput input = given.withSpectra(prepared.spectra());
         Spot spot = input.spot();
         List<Finding> findings = new ArrayList<>(input.findings());
-        findings.addAll(preparation.findings());
+        findings.addAll(prepared.findings());
         SortedSet<String> declared = declared(spot);
         SpotCondition condition = condition(spot);
         Optional<LinkedSpectrum> survey = input.spectra().stream()
@@ -72,18 +89,20 @@ public final class SpotTreatment {
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
+        Set<String> planned = narrow.stream().map(a -> a.line().element()).collect(Collectors.toSet());
         work.check();
-        Outcome<ChargeReference> decided = new ChargeReferencing(
-                        reference, input.treatment().charge())
-                .decide(chargeInput(input, narrow, survey, identification, condition, workingShift), work);
+        ChargeInput chargeInput = chargeInput(input, narrow, survey, identification, condition, workingShift);
+        Outcome<ChargeReference> decided = memo.of(
+                Memo.Key.of(ChargeReferencing.STEP, input.treatment().charge(), chargeInput),
+                () -> new ChargeReferencing(reference, input.treatment().charge()).decide(chargeInput, work));
         findings.addAll(decided.allFindings());
         ChargeReference charge = decided.result().orElseThrow();
         double shift = charge.shiftEv().orElse(workingShift);
         work.check();
-        SpotIntensities taking =
-                new SpotIntensities(reference, spot.id(), lines, shift, sure(declared, identification));
+        SpotIntensities taking = new SpotIntensities(
+                reference, memo, spot.id(), lines, shift, sure(declared, identification), input.fallbackLines());
         List<SpotComposition.Taken> narrowTaken =
-                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), work);
+                taking.narrow(firstOfEachLine(narrow), input.treatment().narrow(), input.treatment()::line, work);
         List<SpotComposition.Taken> surveyTaken = List.of();
         if (survey.isPresent() && identification.isPresent()) {
             List<Line> wanted = surveyLines(identification.get(), narrowTaken, declared, lines, survey.get());
@@ -98,6 +117,9 @@ public final class SpotTreatment {
         List<Quantified> rows = quantification.rows();
         List<SpotResult.Variant> variants = quantification.variants();
         findings.addAll(quantification.findings());
+        work.check();
+        SpotFits fits = SpotFits.of(reference, memo, input, charge, narrowTaken, sure(declared, identification), work);
+        findings.addAll(fits.findings());
         SpotChecks checks = new SpotChecks(input.treatment(), declared);
         findings.addAll(checks.elements(identification, rows, survey.isPresent()));
         findings.addAll(checks.surveyAgainstNarrow(rows, variants));
@@ -111,20 +133,21 @@ public final class SpotTreatment {
                     .toList();
         }
         String sample = spot.sampleName();
-        List<FittedPeak> peaks = peaks(charge);
+        List<FittedPeak> ofReference = peaks(charge);
         return new SpotResult(
                 spot.id(),
                 sample,
                 spot.mount().electricalState().word(),
                 input.spectra(),
-                identification,
+                identification.map(i -> i.unplanned(planned)),
                 charge,
                 intensities,
-                peaks,
+                fits.peaks(charge, ofReference),
                 rows,
                 variants,
                 findings.stream().map(f -> f.at(spot.id(), sample)).distinct().toList(),
-                SpotQuantification.states(peaks, rows),
+                fits.fits(),
+                SpotQuantification.states(fits.fits(), ofReference, rows),
                 SpotQuantification.derived(input.treatment().quantify().derived(), rows),
                 Optional.of(quantification.factors()));
     }
@@ -165,14 +188,20 @@ public final class SpotTreatment {
             LinkedSpectrum survey, SpotInput input, SortedSet<String> declared, SpotCondition condition, Work work) {
         boolean grounded = condition.contact() == SpotCondition.Contact.GROUNDED
                 && condition.conduction() == SpotCondition.Conduction.CONDUCTOR;
-        return new SurveyIdentification(reference, input.treatment().identify())
-                .identify(
-                        survey.scan(),
-                        survey.transmission(),
-                        declared,
-                        grounded ? OptionalDouble.of(0) : OptionalDouble.empty(),
-                        input.monochromated(),
-                        work);
+        OptionalDouble known = grounded ? OptionalDouble.of(0) : OptionalDouble.empty();
+        IdentifySettings settings = input.treatment().identify();
+        Memo.Key key = Memo.Key.of(
+                "identify",
+                settings,
+                survey.scan(),
+                new Memo.Same(survey.transmission()),
+                List.copyOf(declared),
+                known,
+                input.monochromated());
+        return memo.of(
+                key,
+                () -> new SurveyIdentification(reference, settings)
+                        .identify(survey.scan(), survey.transmission(), declared, known, input.monochromated(), work));
     }
 
     private static List<Assigned> assign(SpotInput input, LineAssignment lines, double shift, List<Finding> findings) {

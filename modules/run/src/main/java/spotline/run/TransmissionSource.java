@@ -3,7 +3,6 @@ package spotline.run;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -28,7 +27,8 @@ final class TransmissionSource {
         this.fixed = fixed;
     }
 
-    static TransmissionSource of(DeclaredTransmission declared, Path folder) throws ReadException {
+    static TransmissionSource of(DeclaredTransmission declared, InputFiles inputs, SpectrumStore store)
+            throws ReadException {
         if (declared instanceof DeclaredTransmission.Flat) {
             return new TransmissionSource(Optional.of(new Transmission.Flat()));
         }
@@ -36,9 +36,15 @@ final class TransmissionSource {
             return new TransmissionSource(Optional.of(new Transmission.PowerLaw(law.power())));
         }
         if (declared instanceof DeclaredTransmission.FromFile table) {
-            return new TransmissionSource(Optional.of(table(table.file(), folder)));
+            return new TransmissionSource(
+                    Optional.of(store.once("transmission " + table.file(), () -> table(table.file(), inputs))));
         }
         return RECORDED_OR_FLAT;
+    }
+
+    /** What is the same for all spectra; empty when each file says its own. */
+    Optional<Transmission> fixed() {
+        return fixed;
     }
 
     /** Errors: {@link IllegalArgumentException} when a recorded transmission is not above 0 throughout. */
@@ -69,11 +75,11 @@ final class TransmissionSource {
         }
     }
 
-    private static Transmission table(String name, Path folder) throws ReadException {
+    private static Transmission table(String name, InputFiles inputs) throws ReadException {
         List<String> lines;
         try {
-            lines = Files.readAllLines(folder.resolve(name), StandardCharsets.UTF_8);
-        } catch (IOException | java.nio.file.InvalidPathException e) {
+            lines = Files.readAllLines(inputs.path(name), StandardCharsets.UTF_8);
+        } catch (IOException e) {
             throw new ReadException(Place.file(name), "no readable file", "a transmission table");
         }
         List<double[]> rows = new ArrayList<>();

@@ -31,12 +31,14 @@ final class TreatmentBinding {
                 intensity(json.path("survey")),
                 QuantifyBinding.factors(quantify),
                 QuantifyBinding.prepare(json.path("prepare")),
+                PeakFitBinding.bind(json.path("peakFit")),
                 QuantifyBinding.quantify(quantify),
                 new Limits(
                         number(limits, "photonEnergyAgreementEv"),
                         number(limits, "surveySpanEv"),
                         number(limits, "surveyNarrowRelative"),
                         number(limits, "spotAgreementEv")),
+                LineSettings.of(json.path("lines")),
                 json);
     }
 

@@ -19,7 +19,7 @@ import spotline.holder.json.JsonLimits;
  *
  * <p>Source: JSON merge patch, RFC 7396.
  */
-final class TreatmentStack {
+public final class TreatmentStack {
     private static final CheckedJson JSON =
             CheckedJson.of("spotline-treatment", 1, "/spotline/schema/treatment-1.schema.json", JsonLimits.DEFAULT);
 
@@ -27,8 +27,12 @@ final class TreatmentStack {
     private final HolderRunFile file;
     private final String name;
 
-    /** Errors: every fault of every patch at once, with its pointer. */
-    TreatmentStack(HolderRunFile file, String name, Optional<ObjectNode> commandLine) throws ReadException {
+    /**
+     * Errors: every fault of every patch at once, with its pointer.
+     *
+     * @param name of the holder run in errors
+     */
+    public TreatmentStack(HolderRunFile file, String name, Optional<ObjectNode> commandLine) throws ReadException {
         this.file = file;
         this.name = name;
         List<ReadException> faults = new ArrayList<>();
@@ -46,18 +50,32 @@ final class TreatmentStack {
         base = MergePatch.apply(merged, file.treatment());
     }
 
-    static ObjectNode read(java.nio.file.Path treatmentFile) throws ReadException {
+    /** The settings at a spot of a holder run that was accepted, as data. @param own whether the spot's patch is laid over */
+    public static JsonNode merged(HolderRunFile file, Spot spot, boolean own) {
+        JsonNode merged = family(file, spot, MergePatch.apply(DefaultTreatment.json(), file.treatment()));
+        return own ? MergePatch.apply(merged, spot.treatment()) : merged;
+    }
+
+    private static JsonNode family(HolderRunFile file, Spot spot, JsonNode under) {
+        return spot.sample()
+                .flatMap(Sample::family)
+                .flatMap(family -> Optional.ofNullable(file.families().get(family)))
+                .map(patch -> MergePatch.apply(under, patch))
+                .orElse(under);
+    }
+
+    /** A treatment file, or a part of a treatment, as it is written. */
+    public static ObjectNode read(java.nio.file.Path treatmentFile) throws ReadException {
         return JSON.read(treatmentFile);
     }
 
-    /** Errors: a setting out of its range, at the spot. */
-    Treatment of(Spot spot, int index) throws ReadException {
-        JsonNode merged = base;
-        Optional<String> family = spot.sample().flatMap(Sample::family);
-        if (family.isPresent() && file.families().containsKey(family.get())) {
-            merged = MergePatch.apply(merged, file.families().get(family.get()));
-        }
-        merged = MergePatch.apply(merged, spot.treatment());
+    /**
+     * The full settings in force at a spot. Errors: a setting out of its range, at the spot.
+     *
+     * @param index of the spot in the holder run, from 0
+     */
+    public Treatment of(Spot spot, int index) throws ReadException {
+        JsonNode merged = MergePatch.apply(family(file, spot, base), spot.treatment());
         try {
             return TreatmentBinding.bind(merged);
         } catch (IllegalArgumentException e) {

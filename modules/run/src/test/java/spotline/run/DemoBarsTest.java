@@ -15,6 +15,7 @@ import org.junit.jupiter.api.TestInstance;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Work;
 import spotline.reference.ReferenceData;
+import spotline.run.findings.RuleBook;
 
 /** The demonstration holder, whose truth is known because it was made. */
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -28,7 +29,7 @@ class DemoBarsTest {
         ReferenceData reference = ReferenceData.shipped();
         HolderRun run = new HolderRunLoader(reference)
                 .load(DEMO.resolve("footbridge-bearing.json"), Optional.empty(), 1, Work.UNWATCHED);
-        result = new RunPipeline(reference, "test").treat(run, List.of(), 2, Work.UNWATCHED);
+        result = new RunPipeline(reference, "test", RuleBook.standard()).treat(run, 2, Work.UNWATCHED);
         truth = new ObjectMapper().readTree(DEMO.resolve("truth.json").toFile());
     }
 
@@ -50,6 +51,20 @@ class DemoBarsTest {
                     .as("%s at spot %s", element, spot.path("spot"))
                     .isCloseTo(percent, within(3.0)));
         }
+    }
+
+    /** Spots 5 and 6 are places of one sample. */
+    @Test
+    void replicatesHaveTheSameBackgroundUnderEachLine() {
+        List<List<String>> backgrounds = result.spots().stream()
+                .filter(s -> s.sample().equals("titanium dioxide pigment"))
+                .map(s -> s.intensities().stream()
+                        .map(m -> m.basis() + " " + m.intensity().line() + " "
+                                + m.intensity().background())
+                        .toList())
+                .toList();
+        assertThat(backgrounds).hasSize(2);
+        assertThat(backgrounds.get(0)).isEqualTo(backgrounds.get(1));
     }
 
     @Test

@@ -93,7 +93,7 @@ class FactorFileTest {
                 .hasMessageContaining("no factor");
         assertThat(catchThrowableOfType(
                         ReadException.class,
-                        () -> FactorFile.read(Path.of("."), "not-there.csv", ReferenceData.shipped())))
+                        () -> FactorFile.read(InputFiles.in(Path.of(".")), "not-there.csv", ReferenceData.shipped())))
                 .hasMessageContaining("not-there.csv");
     }
 }

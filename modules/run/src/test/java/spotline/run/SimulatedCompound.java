@@ -156,6 +156,22 @@ record SimulatedCompound(
         return new SpotInput(declared(overlayerNm), spectra, OptionalDouble.of(54.7), true, treatment, List.of());
     }
 
+    /** The spot with scans of lines that the solid does not have, where none of its own lie. */
+    SpotInput withAbsentLines(
+            ReferenceData reference, SimulatedSolid solid, double overlayerNm, Treatment treatment, long noise) {
+        SpotInput usual = spot(reference, solid, overlayerNm, treatment, noise);
+        List<LinkedSpectrum> spectra = new ArrayList<>(usual.spectra());
+        for (String name :
+                List.of("N 1s", "F 1s", "Si 2p", "P 2p", "S 2p", "Cl 2p", "Na 1s", "Ca 2p", "Ti 2p", "B 1s")) {
+            Line line = Line.parse(name);
+            double at = reference.bindingEnergy(line.high()).orElseThrow().valueEv();
+            if (solid.hasLineWithin(line.element(), at - 14, at + 16)) continue;
+            spectra.add(linked(
+                    name, solid, at - 10, at + 14, 1e6 / solid.maximum(), new Transmission.PowerLaw(-0.4), noise));
+        }
+        return usual.withSpectra(spectra);
+    }
+
     private static LinkedSpectrum linked(
             String label,
             SimulatedSolid solid,

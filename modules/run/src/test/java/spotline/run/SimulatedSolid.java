@@ -232,6 +232,21 @@ final class SimulatedSolid {
         return largest;
     }
 
+    /** Whether an element is in the solid, or any line of it lies in a stretch of binding energy. */
+    boolean hasLineWithin(String element, double lowEv, double highEv) {
+        if (zeroLoss.containsKey(element)) return true;
+        for (State state : states()) {
+            for (LineData data :
+                    reference.lines(Elements.bySymbol(state.line().element()).orElseThrow(), PHOTON)) {
+                for (Line member : data.members()) {
+                    double at = energyOf(member, data, 0);
+                    if (at > lowEv - 5 && at < highEv + 5) return true;
+                }
+            }
+        }
+        return false;
+    }
+
     /** Zero-loss intensity of a line that leaves the surface. */
     double zeroLossOf(Line member) {
         return zeroLoss.getOrDefault(member.element(), Map.of()).getOrDefault(member, 0.0);

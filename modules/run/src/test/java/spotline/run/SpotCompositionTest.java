@@ -20,6 +20,7 @@ import spotline.analysis.quantify.TheoreticalFactors;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.core.Provenance;
+import spotline.core.Severity;
 import spotline.core.Work;
 import spotline.holder.SpectrumRole;
 import spotline.reference.LevelEnergy;
@@ -179,6 +180,18 @@ class SpotCompositionTest {
     }
 
     @Test
+    void anElementOfTheSurveyThatNothingLinksIsSaidToBeLeftOut() {
+        SpotComposition composition = composition();
+        List<Contribution> rows = composition.primary(
+                List.of(narrow("C 1s", 40), narrow("O 1s", 60)), List.of(survey("Cl 2p", 20, true)), new TreeSet<>());
+        assertThat(rows).extracting(Contribution::element).containsExactly("C", "O");
+        assertThat(composition.findings())
+                .anyMatch(f -> f.rule().equals("not-linked")
+                        && f.severity() == Severity.CAUTION
+                        && f.message().startsWith("Cl "));
+    }
+
+    @Test
     void withoutNarrowScansTheSurveyIsTheBasis() {
         List<Contribution> rows = composition()
                 .primary(List.of(), List.of(survey("C 1s", 25, true), survey("O 1s", 75, true)), new TreeSet<>());
@@ -242,7 +255,13 @@ class SpotCompositionTest {
     void anAugerLineUnderALineIsSaid() {
         SpotComposition composition = composition();
         composition.primary(List.of(narrow("N 1s", 50), narrow("Ga 2p3/2", 50)), List.of(), new TreeSet<>());
-        assertThat(rules(composition)).contains("overlap-not-resolved");
+        assertThat(composition.findings())
+                .anyMatch(f -> f.rule().equals("overlap-not-resolved") && f.severity() == Severity.CAUTION);
+        // The principal Na KLL line lies 31 eV below O 1s: only a weaker branch comes near
+        SpotComposition sodium = composition();
+        sodium.primary(List.of(narrow("O 1s", 50), narrow("Na 1s", 50)), List.of(), new TreeSet<>());
+        assertThat(sodium.findings())
+                .anyMatch(f -> f.rule().equals("overlap-not-resolved") && f.severity() == Severity.NOTE);
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestReporter;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Work;
 import spotline.reference.ReferenceData;
@@ -74,6 +75,47 @@ class StoichiometryTest {
             }
         }
         assertThat(outside).as("of %d lines", all.size()).hasSizeLessThanOrEqualTo(all.size() / 20);
+    }
+
+    /**
+     * What is found in scans of lines that are not there. A critical level lets 5 % of empty scans pass (Currie 1968); three
+     * binomial deviations above that are allowed.
+     */
+    private void nothingIsInvented(int every, double[] layers, TestReporter told) {
+        int scans = 0;
+        List<String> found = new ArrayList<>();
+        for (double layer : layers) {
+            for (int i = 0; i < SimulatedCompound.isolated().size(); i += every) {
+                SimulatedCompound c = SimulatedCompound.isolated().get(i);
+                SimulatedSolid solid = new SimulatedSolid(reference, c.material(), c.atoms(), SILICA, layer, 0);
+                SpotInput spot = c.withAbsentLines(reference, solid, layer, DefaultTreatment.treatment(), 20260521 + i);
+                for (Quantified row :
+                        new SpotTreatment(reference).treat(spot, Work.UNWATCHED).composition()) {
+                    if (c.quantified(layer).containsKey(row.element())) continue;
+                    scans++;
+                    if (row.belowDetection()) continue;
+                    found.add(c.name() + " " + row.line() + " "
+                            + row.atomicPercent().orElseThrow().value());
+                }
+            }
+        }
+        double allowed = 0.05 * scans + 3 * Math.sqrt(0.05 * 0.95 * scans);
+        told.publishEntry("found in " + scans + " empty scans", found.toString());
+        assertThat(scans).isGreaterThan(40);
+        assertThat((double) found.size()).as("%s of %d scans", found, scans).isLessThanOrEqualTo(allowed);
+    }
+
+    /** Not met yet: 15 of 68 are found, where lines of strong elements near an empty scan bend its background. */
+    @Tag("slow")
+    @Test
+    void aSampleOfEmptyScansShowsNothing(TestReporter told) {
+        nothingIsInvented(3, new double[] {0.8}, told);
+    }
+
+    @Tag("slow")
+    @Test
+    void emptyScansShowNothing(TestReporter told) {
+        nothingIsInvented(1, new double[] {0, 0.8}, told);
     }
 
     @Test

@@ -10,12 +10,15 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import spotline.core.ReadException;
+import spotline.core.Work;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunFile;
 import spotline.holder.HolderRunReader;
+import spotline.reference.ReferenceData;
 
 class TreatmentStackTest {
     private static HolderRunFile file(String holder, String family, String spot) throws ReadException {
@@ -64,6 +67,35 @@ class TreatmentStackTest {
                 .contains("linear")
                 .contains("5");
         assertThat(treatment.survey()).isEqualTo(DefaultTreatment.treatment().survey());
+    }
+
+    @Test
+    void aSpotHasItsOwnAngleAndMaterial() throws Exception {
+        HolderRunFile file = file("{}", "{}", """
+                {"quantify": {"angleInPlaceOfRecordDeg": 90, "meanFreePath": {"kind": "material", "material": {
+                 "name": "rutile", "densityGPerCm3": 4.23, "molarMassGPerMol": 79.87, "valenceElectrons": 16, "bandGapEv": 3}}}}
+                """);
+        Treatment own = new TreatmentStack(file, "run.json", Optional.empty())
+                .of(HolderPlan.of(file).spots().get(0), 0);
+        assertThat(own.quantify().angleDeg()).hasValue(90);
+        assertThat(own.factors().meanFreePath().describe()).isEqualTo("TPP-2M of rutile");
+        assertThat(DefaultTreatment.treatment().quantify().angleDeg()).isEmpty();
+        SpotInput made = SimulatedHolder.draw(ReferenceData.shipped(), 3, new SimulatedHolder.Spread(0, false))
+                .input();
+        SpotTreatment treatment = new SpotTreatment(ReferenceData.shipped());
+        SpotInput stated =
+                new SpotInput(made.spot(), made.spectra(), made.sourceAnalyserAngleDeg(), true, own, made.findings());
+        SpotInput recorded = new SpotInput(
+                made.spot(), made.spectra(), OptionalDouble.of(90), true, withoutAngle(own), made.findings());
+        assertThat(treatment.treat(stated, Work.UNWATCHED).composition())
+                .isEqualTo(treatment.treat(recorded, Work.UNWATCHED).composition())
+                .isNotEqualTo(treatment.treat(made, Work.UNWATCHED).composition());
+    }
+
+    private static Treatment withoutAngle(Treatment treatment) {
+        ObjectNode json = treatment.json().deepCopy();
+        ((ObjectNode) json.path("quantify")).remove("angleInPlaceOfRecordDeg");
+        return TreatmentBinding.bind(json);
     }
 
     @Test

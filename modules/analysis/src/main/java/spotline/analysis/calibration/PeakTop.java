@@ -35,17 +35,20 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
     private static final int DEGREE = 4;
     private static final int FEWEST_CHANNELS = 7;
     private static final double BESIDE_EV = 4;
+    private static final double AROUND_EV = 0.5;
     private static final double MINIMUM_SIGNIFICANCE = 5;
 
-    /** Errors: empty when the highest channel lies at an end of the window, or does not stand out of its surroundings. */
+    /** Errors: empty when the window holds no maximum, or none that stands out of its surroundings. */
     public static Optional<PeakTop> find(BindingScan scan, Window window, Work work) {
         int from = scan.firstAtOrAbove(window.lowEv());
         int to = scan.lastAtOrBelow(window.highEv());
         if (to - from < FEWEST_CHANNELS) return Optional.empty();
         double[] smooth = smoothed(scan);
-        int top = from;
-        for (int i = from; i <= to; i++) if (smooth[i] > smooth[top]) top = i;
-        if (top == from || top == to) return Optional.empty();
+        int top = -1;
+        for (int i = from; i <= to; i++) {
+            if ((top < 0 || smooth[i] > smooth[top]) && highestAround(scan, smooth, i)) top = i;
+        }
+        if (top < 0) return Optional.empty();
         Sides sides = sides(scan, smooth, top);
         double height = smooth[top] - sides.under(scan.energy(top));
         double noise = Math.sqrt(Math.max(1, smooth[top]));
@@ -53,6 +56,14 @@ public record PeakTop(String spectrum, Estimate positionEv, OptionalDouble fwhmE
         OptionalDouble fwhm = fwhm(scan, smooth, top, sides, height);
         Optional<Estimate> position = polynomial(scan, top, fwhm.orElse(1), work);
         return position.map(p -> new PeakTop(scan.label(), p, fwhm, height));
+    }
+
+    /** Not on the flank of a higher peak beyond the window. */
+    private static boolean highestAround(BindingScan scan, double[] smooth, int channel) {
+        int reach = Math.max(2, (int) Math.round(AROUND_EV / scan.stepEv()));
+        if (channel < reach || channel + reach >= smooth.length) return false;
+        for (int i = channel - reach; i <= channel + reach; i++) if (smooth[i] > smooth[channel]) return false;
+        return true;
     }
 
     private record Sides(double lowEv, double lowCounts, double highEv, double highCounts) {

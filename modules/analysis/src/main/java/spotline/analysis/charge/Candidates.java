@@ -31,7 +31,9 @@ final class Candidates {
 
     static List<Candidate> of(ChargeInput input, ReferenceData reference, Work work) {
         List<Candidate> found = new ArrayList<>();
+        boolean ownCarbon = input.condition().carbon() == SpotCondition.CarbonOrigin.OWN;
         for (MeasuredLine measured : input.firstOfEachLine()) {
+            if (measured.line().equals(ChargeInput.CARBON) && !ownCarbon) continue;
             of(measured, input.workingShiftEv(), reference, work).ifPresent(found::add);
         }
         found.sort(Comparator.comparing((Candidate c) -> !c.alone())

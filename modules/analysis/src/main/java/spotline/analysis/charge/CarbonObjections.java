@@ -3,8 +3,6 @@ package spotline.analysis.charge;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
-import spotline.reference.LevelEnergy;
 import spotline.reference.Line;
 import spotline.reference.Overlap;
 import spotline.reference.ReferenceData;
@@ -29,11 +27,14 @@ record CarbonObjections(List<String> refusals, List<String> doubts) {
         if (input.sputtered()) {
             refusals.add("the surface was sputtered, so no adventitious layer of known state is left");
         }
-        double carbonEv = energy(reference, ChargeInput.CARBON).orElseThrow();
+        double carbonEv =
+                reference.bindingEnergy(ChargeInput.CARBON).orElseThrow().valueEv();
         for (Overlap overlap : reference.overlaps(ChargeInput.CARBON)) {
             if (!input.elements().contains(overlap.interferingElement())) continue;
-            Optional<Double> at = Line.find(overlap.interfering()).flatMap(line -> energy(reference, line));
-            boolean beneath = at.isPresent() && Math.abs(at.get() - carbonEv) < BENEATH;
+            boolean beneath = Line.find(overlap.interfering()).stream()
+                    .flatMap(line -> line.members().stream())
+                    .flatMap(member -> reference.bindingEnergy(member).stream())
+                    .anyMatch(level -> Math.abs(level.valueEv() - carbonEv) < BENEATH);
             String what = String.format(
                     Locale.ROOT, beneath ? "%s lies under C 1s" : "%s lies beside C 1s", overlap.interfering());
             (beneath ? refusals : doubts).add(what);
@@ -50,10 +51,6 @@ record CarbonObjections(List<String> refusals, List<String> doubts) {
                             : "the spot is declared grounded though the sample does not conduct");
         }
         return new CarbonObjections(refusals, doubts);
-    }
-
-    private static Optional<Double> energy(ReferenceData reference, Line line) {
-        return reference.bindingEnergy(line.high()).map(LevelEnergy::valueEv);
     }
 
     CarbonObjections {

@@ -180,10 +180,21 @@ public record ChargeEvidence(
      * @param separationU its standard uncertainty, eV
      * @param share of the surface at the higher binding energy
      * @param devianceGain by which two potentials fit better than one
-     * @param asked whether the gain is more than chance gives
+     * @param widthGain what the line's width adds to that, 0 where it is usual or another width is known to hold it against
+     * @param asked whether both gains together are more than chance gives
      */
     public record TwoPotentials(
-            double separationEv, OptionalDouble separationU, double share, double devianceGain, boolean asked) {}
+            double separationEv,
+            OptionalDouble separationU,
+            double share,
+            double devianceGain,
+            double widthGain,
+            boolean asked) {
+        /** Whether the width says more than the shape. */
+        public boolean byWidth() {
+            return widthGain > devianceGain;
+        }
+    }
 
     /**
      * Lines measured twice, at two times or two settings of the charge neutraliser.

@@ -30,7 +30,7 @@ public record ChargeLimits(
         double misfit,
         double carbonAtPercent,
         double siblingSpreadEv) {
-    public static final ChargeLimits USUAL = new ChargeLimits(0.2, 0.05, 0.1, 1.5, 0.05, 0.1, 3, 0.02, 1, 0.2);
+    public static final ChargeLimits USUAL = new ChargeLimits(0.2, 0.05, 0.1, 1.45, 0.05, 0.1, 3, 0.02, 1, 0.2);
 
     public ChargeLimits {
         List<Problem> problems = new ArrayList<>();

@@ -287,8 +287,8 @@ final class Decision {
         drift.ifPresent(line::drift);
         double shift = value - measured;
         String text = ev(
-                "Referenced to %s: %s measured at %.2f eV is set to %.2f eV, a shift of %+.2f eV%s.%s",
-                name, fit.line(), measured, value, shift, uncertainty(u, referenceU), reason());
+                "Referenced to %s: %s measured at %.2f eV is set to %.2f eV, a shift of %+.2f eV%s%s.%s",
+                name, fit.line(), measured, value, shift, uncertainty(u, referenceU), steady(drift), reason());
         ChargeReference decided = new ChargeReference(
                 method,
                 fit.line(),
@@ -301,6 +301,13 @@ final class Decision {
                 text,
                 Optional.of(fit));
         return finished(decided, hydrocarbon, drift, Optional.empty(), doubts);
+    }
+
+    private static String steady(Optional<Drift> drift) {
+        return drift.map(d -> ev(
+                        "; its last scan lies %+.2f eV from its first",
+                        d.changeEv().value()))
+                .orElse("");
     }
 
     /** The decision with its evidence, and with what that evidence speaks against. */

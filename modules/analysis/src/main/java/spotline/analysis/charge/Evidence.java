@@ -43,10 +43,16 @@ final class Evidence {
                         : List.of(),
                 edge,
                 widths(fits),
-                hydrocarbon.flatMap(h -> HydrocarbonFit.twoPotentials(h, work)),
+                hydrocarbon.flatMap(h -> HydrocarbonFit.twoPotentials(h, widest(), work)),
                 Rigid.of(input, work),
                 settings.check().flatMap(c -> Candidates.stated(c, input, reference, work)),
                 List.of());
+    }
+
+    /** The widest that hydrocarbon is at one potential, where nobody states what its width should be. */
+    private OptionalDouble widest() {
+        if (settings.uncharged().isPresent()) return OptionalDouble.empty();
+        return OptionalDouble.of(LineDoubts.widest(settings.limits(), input.monochromated()));
     }
 
     private List<String> declared() {

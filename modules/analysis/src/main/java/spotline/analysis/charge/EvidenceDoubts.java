@@ -49,13 +49,25 @@ final class EvidenceDoubts {
     }
 
     private String twoPotentials(TwoPotentials t, ChargeReference decided) {
+        String spectrum = decided.fit().map(ReferenceLineFit::spectrum).orElse("");
+        if (t.byWidth()) {
+            double fwhm = decided.fit().orElseThrow().reference().fwhm().value();
+            findings.add(Finding.caution(
+                            "differential-charging",
+                            Decision.ev(
+                                    "%s is %.2f eV wide, wider than one potential usually leaves it, and no width of it on an"
+                                            + " uncharged surface is stated: differential charging likely.",
+                                    decided.referenceLine(), fwhm))
+                    .in(spectrum));
+            return Decision.ev("%s, %.2f eV wide, is likely at two potentials", decided.referenceLine(), fwhm);
+        }
         findings.add(Finding.caution(
                         "differential-charging",
                         Decision.ev(
                                 "%s is better described at two potentials %.2f eV apart (deviance lower by %.0f):"
                                         + " differential charging likely.",
                                 decided.referenceLine(), t.separationEv(), t.devianceGain()))
-                .in(decided.fit().map(ReferenceLineFit::spectrum).orElse("")));
+                .in(spectrum));
         return Decision.ev("%s asks for two potentials %.2f eV apart", decided.referenceLine(), t.separationEv());
     }
 

@@ -45,8 +45,10 @@ public record FermiEdge(
     private static final double BELOW = 1.8;
     private static final double ABOVE = 1.5;
     private static final int FEWEST_CHANNELS = 12;
-    /** The logistic density is followed this many kT to either side: what lies beyond is under 1e-8. */
-    private static final double THERMAL_REACH = 18;
+    /** The logistic density is followed this many kT to either side, in such steps: what is left out is under 1e-5. */
+    private static final double THERMAL_REACH = 14;
+
+    private static final double THERMAL_STEP = 1.5;
 
     /** Thermal 10-90 % width, eV: 2 ln 9 kT, closed form. */
     public static double thermalWidthEv(double temperatureK) {
@@ -71,7 +73,11 @@ public record FermiEdge(
         double[] x = Arrays.copyOfRange(scan.energies(), from, to);
         double[] y = Arrays.copyOfRange(scan.counts(), from, to);
         double kT = BOLTZMANN * temperatureK;
-        ModelFunction model = ModelFunction.of(x.length, 5, (p, values) -> curve(x, p, kT, values));
+        ModelFunction model = ModelFunction.of(
+                x.length,
+                5,
+                (p, values) -> curve(x, p, kT, values),
+                (p, rows) -> new Broadened(p, kT).evaluate(x, p, new double[x.length], rows));
         double low = Arrays.stream(y).min().orElse(0);
         double high = Arrays.stream(y).max().orElse(1);
         List<Parameter> parameters = List.of(
@@ -118,26 +124,57 @@ public record FermiEdge(
 
     /** Parameters: edge, FWHM of the instrument, height of the step, slope of the density of states, background. */
     static void curve(double[] x, double[] p, double kT, double[] values) {
-        double sigma = Math.max(1e-6, p[1] * SIGMA_PER_FWHM);
-        double h = Math.min(0.7 * kT, sigma);
-        int half = (int) Math.ceil(THERMAL_REACH * kT / h);
-        double[] weights = new double[2 * half + 1];
-        double total = 0;
-        for (int k = -half; k <= half; k++) {
-            double cosh = Math.cosh(0.5 * k * h / kT);
-            weights[k + half] = 1 / (cosh * cosh);
-            total += weights[k + half];
-        }
-        for (int i = 0; i < x.length; i++) {
-            double above = x[i] - p[0];
-            double sum = 0;
-            for (int k = -half; k <= half; k++) {
-                double z = (above - k * h) / sigma;
-                double occupied = 0.5 * Erf.erfc(-z / Math.sqrt(2));
-                double spread = sigma * Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
-                sum += weights[k + half] * (p[2] * occupied + p[3] * (above * occupied + spread));
+        new Broadened(p, kT).evaluate(x, p, values, new double[0][]);
+    }
+
+    /** The logistic density of the thermal edge as a sum over steps of a Gaussian edge. */
+    private static final class Broadened {
+        private final double sigma;
+        private final double h;
+        private final double[] weights;
+
+        Broadened(double[] p, double kT) {
+            sigma = Math.max(1e-6, p[1] * SIGMA_PER_FWHM);
+            h = Math.min(THERMAL_STEP * kT, sigma);
+            int half = (int) Math.ceil(THERMAL_REACH * kT / h);
+            weights = new double[2 * half + 1];
+            double total = 0;
+            for (int k = 0; k < weights.length; k++) {
+                double cosh = Math.cosh(0.5 * (k - half) * h / kT);
+                weights[k] = 1 / (cosh * cosh);
+                total += weights[k];
             }
-            values[i] = p[4] + sum / total;
+            for (int k = 0; k < weights.length; k++) weights[k] /= total;
+        }
+
+        /** @param rows derivatives by parameter, none wanted where empty */
+        void evaluate(double[] x, double[] p, double[] values, double[][] rows) {
+            int half = weights.length / 2;
+            for (int i = 0; i < x.length; i++) {
+                double above = x[i] - p[0];
+                double occupied = 0;
+                double bell = 0;
+                double bellZ = 0;
+                double bellZz = 0;
+                for (int k = 0; k < weights.length; k++) {
+                    double z = (above - (k - half) * h) / sigma;
+                    double w = weights[k];
+                    double phi = w * Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+                    occupied += z < -8 ? 0 : z > 8 ? w : w * 0.5 * Erf.erfc(-z / Math.sqrt(2));
+                    bell += phi;
+                    bellZ += phi * z;
+                    bellZz += phi * z * z;
+                }
+                double ramp = above * occupied + sigma * bell;
+                values[i] = p[4] + p[2] * occupied + p[3] * ramp;
+                if (rows.length == 0) continue;
+                double narrower = -bellZ / sigma;
+                rows[0][i] = -(p[2] * bell / sigma + p[3] * (occupied + above * bell / sigma - bellZ));
+                rows[1][i] = SIGMA_PER_FWHM * (p[2] * narrower + p[3] * (above * narrower + bell + bellZz));
+                rows[2][i] = occupied;
+                rows[3][i] = ramp;
+                rows[4][i] = 1;
+            }
         }
     }
 

@@ -38,6 +38,8 @@ final class HydrocarbonFit {
     private static final double[] SHARES = {0.5, 0.3, 0.7};
     /** Gain in deviance that two potentials need: one in 200 fits of one potential gains more (simulated). */
     private static final double TWO_POTENTIALS = 9;
+    /** A line this much narrower than the widest of its kind says nothing of two potentials by its width, eV. */
+    private static final double WIDTH_SPEAKS = 0.05;
 
     /** The fit, and what it was chosen from. */
     record Placed(
@@ -94,9 +96,19 @@ final class HydrocarbonFit {
         return Optional.of(new Placed(fit, scan, start, chosen.companions(), result));
     }
 
-    /** Whether the same lines at two potentials fit better; empty where the counts are not known. */
-    static Optional<ChargeEvidence.TwoPotentials> twoPotentials(Placed placed, Work work) {
+    /**
+     * Whether the same lines at two potentials fit better; empty where the counts are not known.
+     *
+     * <p>Two potentials less than a line's width apart show in its width long before they show in its shape: a width at
+     * the widest that one potential gives counts as much as the gain asked for, one well below it nothing.
+     *
+     * @param widestEv of hydrocarbon at one potential, eV; empty where a better width is known to hold the line against
+     */
+    static Optional<ChargeEvidence.TwoPotentials> twoPotentials(Placed placed, OptionalDouble widestEv, Work work) {
         if (!placed.scan().countsKnown()) return Optional.empty();
+        double fwhm = placed.fit().reference().fwhm().value();
+        double beyond = widestEv.isPresent() ? 1 + (fwhm - widestEv.getAsDouble()) / WIDTH_SPEAKS : 0;
+        double widthGain = TWO_POTENTIALS * Math.max(0, beyond);
         HydrocarbonFit again = new HydrocarbonFit(placed.scan(), placed.startEv(), work);
         ChargeEvidence.TwoPotentials best = null;
         for (double share : SHARES) {
@@ -111,7 +123,8 @@ final class HydrocarbonFit {
                     tried.get().standardUncertainty(SecondPatch.SEPARATION),
                     share,
                     gain,
-                    gain > TWO_POTENTIALS);
+                    widthGain,
+                    gain + widthGain > TWO_POTENTIALS);
         }
         return Optional.ofNullable(best);
     }

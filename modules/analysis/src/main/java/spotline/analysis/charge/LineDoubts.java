@@ -54,10 +54,15 @@ final class LineDoubts {
                         fit.line(), clear, LEAST_CLEAR));
     }
 
+    /** The widest that a C 1s reference component may be, eV. */
+    static double widest(ChargeLimits limits, boolean monochromated) {
+        return monochromated ? limits.referenceFwhmEv() : Math.hypot(limits.referenceFwhmEv(), SOURCE_FWHM);
+    }
+
     void shape(ReferenceLineFit fit) {
         faint(fit);
         double width = fit.reference().fwhm().value();
-        double widest = monochromated ? limits.referenceFwhmEv() : Math.hypot(limits.referenceFwhmEv(), SOURCE_FWHM);
+        double widest = widest(limits, monochromated);
         boolean carbon = fit.line().equals(ChargeInput.CARBON.toString());
         if (carbon && width > widest) {
             doubts.add(Decision.ev("%s is %.2f eV wide", fit.line(), width));

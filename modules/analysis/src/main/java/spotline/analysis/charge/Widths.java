@@ -18,8 +18,8 @@ import spotline.core.Finding;
  * differential charging. Between samples only a much wider line does: chemistry broadens lines too.
  */
 final class Widths {
-    /** One in fifty clean lines is wider than its reference by more than this many standard uncertainties. */
-    private static final double SIGNIFICANT = 2.1;
+    /** One in a hundred clean lines is wider than its reference by more than this many standard uncertainties. */
+    private static final double SIGNIFICANT = 2.35;
     /** Several lines together have to agree better than this, in standard uncertainties. */
     private static final double TOGETHER = 3;
     /** Between samples a line may be this much wider, eV: common practice, no source. */
@@ -125,22 +125,24 @@ final class Widths {
                 .map(w -> Estimate.exact(w.fwhmEv()).with("stated width", w.standardUncertaintyEv()));
     }
 
-    /** Mean of the same sample's other widths that agree with the narrowest of them. */
+    /** Mean of the same sample's other widths, less those that are themselves too wide for the rest. */
     private Optional<Estimate> narrowGroup(Width own) {
-        List<Estimate> same = others(own, true)
+        List<Estimate> group = new ArrayList<>(others(own, true)
                 .map(o -> o.width().fwhm())
                 .filter(e -> e.standardUncertainty().isPresent())
                 .sorted(Comparator.comparingDouble(Estimate::value))
-                .toList();
-        if (same.isEmpty()) return Optional.empty();
-        Estimate narrowest = same.get(0);
-        List<Estimate> group = same.stream()
-                .filter(e -> {
-                    Estimate off = e.minus(narrowest);
-                    return off.value()
-                            <= SIGNIFICANT * off.standardUncertainty().orElse(0);
-                })
-                .toList();
+                .toList());
+        if (group.isEmpty()) return Optional.empty();
+        while (group.size() > 1) {
+            Estimate widest = group.get(group.size() - 1);
+            Estimate off = widest.minus(mean(group.subList(0, group.size() - 1)));
+            if (off.value() <= TOGETHER * off.standardUncertainty().orElse(0)) break;
+            group.remove(group.size() - 1);
+        }
+        return Optional.of(mean(group));
+    }
+
+    private static Estimate mean(List<Estimate> group) {
         double total = 0;
         double[] weights = new double[group.size()];
         for (int i = 0; i < weights.length; i++) {
@@ -153,12 +155,12 @@ final class Widths {
             weights[i] /= total;
             mean += weights[i] * group.get(i).value();
         }
-        return Optional.of(Estimate.linear(mean, group, weights));
+        return Estimate.linear(mean, group, weights);
     }
 
-    /** Two lines or more, each a little wider by the same amount in squares. */
+    /** Lines of one sample, each a little wider by the same amount in squares; a second line alone speaks for its phase. */
     private Optional<String> together(List<Excess> strict, List<Finding> findings) {
-        if (strict.size() < 2) return Optional.empty();
+        if (strict.isEmpty()) return Optional.empty();
         double sum = 0;
         double total = 0;
         for (Excess e : strict) {
@@ -170,19 +172,23 @@ final class Widths {
         double u = 1 / Math.sqrt(total);
         double scatter = 0;
         for (Excess e : strict) scatter += Math.pow((e.squares() - mean) / e.squaresU(), 2);
-        boolean alike = scatter <= strict.size() - 1 + TOGETHER * Math.sqrt(2.0 * (strict.size() - 1));
+        boolean alike =
+                strict.size() == 1 || scatter <= strict.size() - 1 + TOGETHER * Math.sqrt(2.0 * (strict.size() - 1));
         double tolerance = spot.settings().limits().widthExcessEv();
         double narrow =
                 strict.stream().mapToDouble(e -> e.reference().value()).min().orElseThrow();
-        boolean wide = mean > TOGETHER * u && Math.sqrt(narrow * narrow + mean) - narrow > tolerance;
+        boolean wide = mean > (strict.size() == 1 ? SIGNIFICANT : TOGETHER) * u
+                && Math.sqrt(narrow * narrow + mean) - narrow > tolerance;
         if (!alike || !wide) return Optional.empty();
         return Optional.of(differential(
                 findings,
                 "",
-                "All lines",
+                strict.size() == 1 ? strict.get(0).own().line() : "All lines",
                 Decision.ev(
-                        "%d lines are broadened alike against other spots of the sample (%.1f standard uncertainties)",
-                        strict.size(), mean / u),
+                        "%s broadened%s against other spots of the sample (%.1f standard uncertainties)",
+                        strict.size() == 1 ? strict.get(0).own().line() + " is" : strict.size() + " lines are",
+                        strict.size() == 1 ? "" : " alike",
+                        mean / u),
                 Math.sqrt(mean)));
     }
 

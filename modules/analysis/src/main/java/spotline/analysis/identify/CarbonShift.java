@@ -16,17 +16,18 @@ import spotline.numerics.linear.NonNegativeLeastSquares;
 final class CarbonShift {
     static final double HYDROCARBON_EV = 284.8;
     private static final double[] GROUPS = {0, 1.5, 2.9, 4.2};
-    private static final double[] SHARES = {1, 0.15, 0.06, 0.06};
-    private static final double[] DEVIATIONS = {0, 0.25, 0.12, 0.12};
-    /** Widths tried, relative to that of the survey's other lines. */
-    private static final double[] WIDTHS = {0.85, 1, 1.2, 1.45};
+    private static final double[] SHARES = {1, 0.18, 0.08, 0.08};
+    private static final double[] DEVIATIONS = {0, 0.15, 0.09, 0.09};
+    /** Broadening of hydrocarbon beside the survey's other lines, eV: those tried. */
+    private static final double[] BROADENINGS = {0, 0.6, 0.9, 1.2, 1.6};
 
+    private static final double USUAL_BROADENING = 0.9;
     private static final double COARSE_STEP = 0.3;
     private static final double STEP = 0.1;
     private static final double REACH = 1.0;
     private static final double LEAST_GAIN = 12;
     /** Hydrocarbon itself scatters, and shares depart from the usual. */
-    private static final double OWN_DEVIATION = 0.12;
+    private static final double OWN_DEVIATION = 0.16;
 
     private final SurveyModelFit model;
     private final Templates templates;
@@ -47,8 +48,8 @@ final class CarbonShift {
         residual = base.residual();
     }
 
-    private PeakShape shape(double widthFactor) {
-        return new PeakShape(templates.gaussianEv * widthFactor, 0.1);
+    private PeakShape shape(double broadeningEv) {
+        return new PeakShape(Math.hypot(templates.gaussianEv, broadeningEv), 0.1);
     }
 
     /** @param low,high where the shift may lie by all other evidence */
@@ -71,8 +72,8 @@ final class CarbonShift {
         }
         if (Double.isNaN(best)) return Optional.empty();
         Optional<Placed> placed = Optional.empty();
-        for (double width : WIDTHS) {
-            Placed now = fine(best, Math.sqrt(most), shape(width));
+        for (double broadening : BROADENINGS) {
+            Placed now = fine(best, Math.sqrt(most), shape(broadening));
             if (placed.isEmpty() || now.gain() > placed.get().gain()) placed = Optional.of(now);
         }
         return placed;
@@ -97,16 +98,14 @@ final class CarbonShift {
     /** Gain by an envelope of usual shares. */
     private double gain(double shift) {
         double position = HYDROCARBON_EV - shift;
-        double[] sum = new double[templates.grid.channels];
-        PeakShape shape = shape(1);
+        PeakShape shape = shape(USUAL_BROADENING);
+        double[] centres = new double[GROUPS.length];
+        double[] areas = new double[GROUPS.length];
         for (int k = 0; k < GROUPS.length; k++) {
-            templates.peak(shape, position + GROUPS[k], area * SHARES[k]).addTo(sum, 1);
+            centres[k] = position + GROUPS[k];
+            areas[k] = area * SHARES[k];
         }
-        Design.White white = model.design.white(sum);
-        double push = white.dot(residual);
-        if (push <= 0) return 0;
-        double free = white.square() - square(base.factor.forward(base.couplings(white)));
-        return free > 0 ? push * push / free : 0;
+        return base.added(templates.peaks(shape, centres, areas), residual).gain();
     }
 
     /** Gain by an envelope whose shares may depart from the usual ones; {@code scale} as the root of its gain. */
@@ -118,9 +117,10 @@ final class CarbonShift {
         double[] g = new double[n];
         double[][] h = new double[n][n];
         for (int k = 0; k < n; k++) {
-            columns[k] = model.design.white(templates.peak(shape, position + GROUPS[k], area));
+            Curve curve = templates.peak(shape, position + GROUPS[k], area);
+            columns[k] = model.design.white(curve);
             g[k] = columns[k].dot(residual);
-            z[k] = base.factor.forward(base.couplings(columns[k]));
+            z[k] = base.factor.forward(base.couplings(curve));
             for (int j = 0; j <= k; j++) {
                 double sum = columns[k].dot(columns[j]);
                 for (int i = 0; i < z[k].length; i++) sum -= z[k][i] * z[j][i];
@@ -143,11 +143,5 @@ final class CarbonShift {
         double gained = 0;
         for (int k = 0; k < n; k++) gained += solution.value(k) * g[k];
         return gained;
-    }
-
-    private static double square(double[] z) {
-        double sum = 0;
-        for (double value : z) sum += value * value;
-        return sum;
     }
 }

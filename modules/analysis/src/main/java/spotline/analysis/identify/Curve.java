@@ -16,6 +16,13 @@ final class Curve {
         return from.length == 0;
     }
 
+    /** Number of channels that it covers. */
+    int channels() {
+        int sum = 0;
+        for (double[] v : values) sum += v.length;
+        return sum;
+    }
+
     double dot(double[] dense) {
         double sum = 0;
         for (int s = 0; s < from.length; s++) {
@@ -101,43 +108,52 @@ final class Curve {
     static final class Builder {
         private final double[] dense;
         private final boolean[] touched;
+        /** Channels touched lie from the first to before the second. */
+        private int first;
+
+        private int end;
 
         Builder(int channels) {
             dense = new double[channels];
             touched = new boolean[channels];
+            first = channels;
         }
 
         void add(int channel, double value) {
             dense[channel] += value;
             touched[channel] = true;
+            if (channel < first) first = channel;
+            if (channel >= end) end = channel + 1;
         }
 
         Curve build() {
-            int n = dense.length;
+            int n = end;
             int stretches = 0;
-            for (int i = 0; i < n; i++) if (touched[i] && (i == 0 || !touched[i - 1])) stretches++;
+            for (int i = first; i < n; i++) if (touched[i] && (i == 0 || !touched[i - 1])) stretches++;
             int[] from = new int[stretches];
             int[] to = new int[stretches];
             double[][] values = new double[stretches][];
             int s = 0;
-            for (int i = 0; i < n; ) {
+            for (int i = first; i < n; ) {
                 if (!touched[i]) {
                     i++;
                     continue;
                 }
-                int end = i;
-                while (end < n && touched[end]) end++;
+                int next = i;
+                while (next < n && touched[next]) next++;
                 from[s] = i;
-                to[s] = end;
-                values[s] = new double[end - i];
-                for (int k = i; k < end; k++) {
+                to[s] = next;
+                values[s] = new double[next - i];
+                for (int k = i; k < next; k++) {
                     values[s][k - i] = dense[k];
                     dense[k] = 0;
                     touched[k] = false;
                 }
                 s++;
-                i = end;
+                i = next;
             }
+            first = dense.length;
+            end = 0;
             return new Curve(from, to, values);
         }
     }

@@ -3,6 +3,7 @@ package spotline.analysis.identify;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import spotline.numerics.linear.NonNegativeLeastSquares;
 
 /**
@@ -35,10 +36,14 @@ final class Design {
 
     /** A whitened curve: independent deviations of unit variance from its first channel on. */
     static final class White {
+        private final Whitening whitening;
         private final double[] values;
         private final int from;
+        /** See {@link Whitening#transposed}; found when first asked for. */
+        private double @Nullable [] pulled;
 
-        White(double[] values) {
+        White(Whitening whitening, double[] values) {
+            this.whitening = whitening;
             this.values = values;
             int first = 0;
             while (first < values.length && values[first] == 0) first++;
@@ -64,6 +69,16 @@ final class Design {
             return s0 + s1 + s2 + s3;
         }
 
+        /** Product with a curve that is not whitened yet. */
+        double dot(Curve curve) {
+            double[] onto = pulled;
+            if (onto == null) {
+                onto = whitening.transposed(values);
+                pulled = onto;
+            }
+            return curve.dot(onto);
+        }
+
         double square() {
             return dot(this);
         }
@@ -84,7 +99,7 @@ final class Design {
     Design(double[] counts, Whitening whitening) {
         this.counts = counts;
         this.whitening = whitening;
-        this.data = new White(whitening.apply(counts));
+        this.data = new White(whitening, whitening.apply(counts));
     }
 
     int size() {
@@ -104,14 +119,14 @@ final class Design {
     }
 
     White white(double[] curve) {
-        return new White(whitening.apply(curve));
+        return new White(whitening, whitening.apply(curve));
     }
 
     /** Counts less a model, whitened. */
     White residual(double[] model) {
         double[] rest = new double[counts.length];
         for (int i = 0; i < rest.length; i++) rest[i] = counts[i] - model[i];
-        return new White(whitening.apply(rest));
+        return new White(whitening, whitening.apply(rest));
     }
 
     /** Estimate of the smooth background below a model of lines. */
@@ -130,7 +145,9 @@ final class Design {
         int n = columns.size();
         if (n == gram.length) grow();
         for (int j = 0; j < n; j++) {
-            double value = columns.get(j).white().dot(white);
+            Column other = columns.get(j);
+            double value =
+                    3 * other.curve().channels() < counts.length ? white.dot(other.curve()) : white.dot(other.white());
             gram[n][j] = value;
             gram[j][n] = value;
         }

@@ -51,14 +51,9 @@ final class Features {
             if (rough / Math.sqrt(2 * reach + 1) < 0.5 * significance) continue;
             Curve bump = templates.bump(shape, grid.energy[i]);
             if (bump.isEmpty()) continue;
-            Design.White white = design.white(bump);
-            double push = white.dot(residual);
-            double[] h = base.factor.forward(base.couplings(white));
-            double free = white.square();
-            for (double v : h) free -= v * v;
-            if (push <= 0 || !(free > 0)) continue;
-            z[i] = push / Math.sqrt(free);
-            area[i] = push / free;
+            Hunt.Added added = base.added(bump, residual);
+            z[i] = Math.sqrt(added.gain());
+            area[i] = added.amount();
         }
         List<Feature> features = new ArrayList<>();
         int apart = Math.max(1, (int) Math.round(2 * templates.gaussianEv / grid.step));

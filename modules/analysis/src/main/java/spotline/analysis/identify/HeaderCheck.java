@@ -183,12 +183,7 @@ final class HeaderCheck {
                                 model.members.get(owner).emitter(),
                                 model.meanOffset(owner) + photon - grid.photonEv + off);
                         if (curve.isEmpty()) continue;
-                        Design.White white = design.white(curve);
-                        double push = white.dot(residual);
-                        double[] z = base.factor.forward(base.couplings(white));
-                        double free = white.square();
-                        for (double v : z) free -= v * v;
-                        if (push > 0 && free > 0) best = Math.max(best, push * push / free);
+                        best = Math.max(best, base.added(curve, residual).gain());
                     }
                     gain += best;
                     groups.add(element.element());

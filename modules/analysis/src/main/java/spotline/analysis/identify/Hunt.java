@@ -5,26 +5,32 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import org.jspecify.annotations.Nullable;
 import spotline.numerics.linear.Cholesky;
 
 /**
  * Further elements tried on a fitted model: the gain in likelihood that each would bring, everything in the model found
- * anew. Curves are computed once for one shift and width.
+ * anew. Curves are computed once for one shift and width. Worked with by one thread.
  */
 final class Hunt {
     /** Most elements lie under a little of what the air leaves. */
     static final double USUAL_BURIAL = 0.2;
 
-    private final Templates templates;
     private final List<Candidate> candidates = new ArrayList<>();
+    private @Nullable Design squaresOf;
+    private double[] squares = new double[0];
 
     /** An element at an offset. */
     record Candidate(Atom atom, double offsetEv, Curve curve) {}
 
+    /** @param gain twice that of the log-likelihood */
+    record Added(double gain, double amount) {
+        static final Added NOTHING = new Added(0, 0);
+    }
+
     record Gain(Candidate candidate, double gain, double amount) {}
 
     Hunt(Templates templates, List<Atom> atoms, double shiftEv) {
-        this.templates = templates;
         double step = Math.max(0.5, 0.35 * templates.gaussianEv);
         for (Atom atom : atoms) {
             int steps = (int) Math.max(1, Math.ceil((atom.highestEv() - atom.lowestEv()) / step));
@@ -36,6 +42,9 @@ final class Hunt {
             }
         }
     }
+
+    /** A column that others make up to this share brings nothing of its own. */
+    private static final double LEAST_FREE = 1e-6;
 
     /** Factor of the normal equations of the columns that a fit solved for and that are kept. */
     static final class Base {
@@ -65,6 +74,31 @@ final class Hunt {
             return design.residual(model);
         }
 
+        /** What one more column would bring, every kept one found anew; nothing where it would have to be negative. */
+        Added added(Design.White curve, Design.White residual) {
+            double push = curve.dot(residual);
+            return push > 0 ? added(push, curve.square(), couplings(curve)) : Added.NOTHING;
+        }
+
+        /** The same of a curve that is not whitened yet. */
+        Added added(Curve curve, Design.White residual) {
+            double push = residual.dot(curve);
+            return push > 0 ? added(push, design.white(curve).square(), couplings(curve)) : Added.NOTHING;
+        }
+
+        private Added added(double push, double own, double[] couplings) {
+            double[] z = factor.forward(couplings);
+            double free = own - Cholesky.dot(z, z, z.length);
+            return free > LEAST_FREE * own ? new Added(push * push / free, push / free) : Added.NOTHING;
+        }
+
+        double[] couplings(Curve curve) {
+            double[] h = new double[kept.length];
+            for (int k = 0; k < kept.length; k++)
+                h[k] = design.column(kept[k]).white().dot(curve);
+            return h;
+        }
+
         double[] couplings(Design.White curve) {
             double[] h = new double[kept.length];
             for (int k = 0; k < kept.length; k++)
@@ -84,21 +118,14 @@ final class Hunt {
         for (int c = 0; c < candidates.size(); c++) {
             Candidate candidate = candidates.get(c);
             if (wanted.test(candidate.atom())) {
-                Design.White white = base.design.white(candidate.curve());
-                double push = white.dot(residual);
+                Curve curve = candidate.curve();
+                double push = residual.dot(curve);
                 double floor = Math.max(least, best.map(Gain::gain).orElse(0.0));
-                if (push > 0) {
-                    double own = white.square();
-                    // What the model takes away leaves at least a share; below it no gain can be had.
-                    if (own > 0 && push * push > 0.1 * floor * own) {
-                        double[] z = base.factor.forward(base.couplings(white));
-                        double free = own;
-                        for (double value : z) free -= value * value;
-                        if (free > 1e-6 * own) {
-                            double gain = push * push / free;
-                            if (gain > floor) best = Optional.of(new Gain(candidate, gain, push / free));
-                        }
-                    }
+                // What the model takes away leaves at least a share; below it no gain can be had.
+                double own = push > 0 ? square(c, base.design) : 0;
+                if (push > 0 && push * push > 0.1 * floor * own) {
+                    Added added = base.added(push, own, base.couplings(curve));
+                    if (added.gain() > floor) best = Optional.of(new Gain(candidate, added.gain(), added.amount()));
                 }
             }
             boolean last = c + 1 == candidates.size() || candidates.get(c + 1).atom() != candidate.atom();
@@ -111,7 +138,15 @@ final class Hunt {
         return found;
     }
 
-    Templates templates() {
-        return templates;
+    /** Square of a candidate's whitened curve, kept as long as the weights stay the same. */
+    private double square(int candidate, Design design) {
+        if (design != squaresOf) {
+            squaresOf = design;
+            squares = new double[candidates.size()];
+        }
+        if (squares[candidate] == 0) {
+            squares[candidate] = design.white(candidates.get(candidate).curve()).square();
+        }
+        return squares[candidate];
     }
 }

@@ -3,6 +3,7 @@ package spotline.analysis.identify;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * What a survey shows.
@@ -23,6 +24,11 @@ public record Identification(
         this(elements, shiftEv, unassigned, Optional.empty());
     }
 
+    /** The same with proposals for those elements alone that no narrow scan measures yet. */
+    public Identification unplanned(Set<String> measured) {
+        return new Identification(elements, shiftEv, unassigned, detail.map(d -> d.unplanned(measured)));
+    }
+
     public Optional<ElementSeen> element(String symbol) {
         return elements.stream().filter(e -> e.element().equals(symbol)).findFirst();
     }
@@ -34,7 +40,7 @@ public record Identification(
      * @param features the unassigned peaks with their nearest explanations
      * @param doubts about the header; no element is called present while there is one
      * @param composition by the model's amplitudes, largest share first
-     * @param proposals narrow scans of what was found; which are planned already is not known here
+     * @param proposals narrow scans of what was found, as far as they are not known to be planned
      * @param reducedMisfit mean squared residual over its variance: 1 where the model fits as well as it claims to
      */
     public record Detail(
@@ -53,6 +59,23 @@ public record Identification(
             doubts = List.copyOf(doubts);
             composition = List.copyOf(composition);
             proposals = List.copyOf(proposals);
+        }
+
+        Detail unplanned(Set<String> measured) {
+            List<ScanProposal> open = proposals.stream()
+                    .filter(p -> !measured.contains(p.element()))
+                    .toList();
+            return new Detail(
+                    shiftLowEv,
+                    shiftHighEv,
+                    shiftReason,
+                    lineWidthEv,
+                    features,
+                    doubts,
+                    composition,
+                    open,
+                    model,
+                    reducedMisfit);
         }
     }
 }

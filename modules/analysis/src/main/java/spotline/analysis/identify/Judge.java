@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import spotline.reference.Line;
 
 /**
  * Turns a fitted model into elements with verdicts and reasons.
@@ -28,9 +29,15 @@ final class Judge {
     /** Areas of one element's lines agree within this factor: shake-up and the tables spoil them. */
     private static final double AREA_FACTOR = 2.6;
 
+    private static final double MISSING_SHARE = 0.4;
     private static final double LEAST_INDEPENDENT = 0.25;
     private static final double PRESENT_GAIN = 28;
     private static final double PRESENT_GAIN_ONE_LINE = 34;
+    /** Lithium, beryllium and boron show one line and no Auger group. */
+    private static final int HEAVIEST_OF_ONE_LINE = 5;
+
+    private static final double ONE_LINE_OF_ONE = 110;
+    private static final double ONE_LINE_UNCOMMON = 250;
     /** An explanation within this of an element's own gain, or within this share of it, comes close. */
     private static final double CLOSE_GAIN = 12;
 
@@ -106,12 +113,18 @@ final class Judge {
 
     private static Verdict verdict(Atom atom, Tally tally, double own, boolean rival, boolean alone) {
         boolean two = own >= PRESENT_GAIN && (tally.proving >= 2 || (tally.proving >= 1 && tally.auger));
-        boolean one = own >= PRESENT_GAIN_ONE_LINE && tally.proving == 1 && tally.couldShow <= 1 && alone;
+        boolean one = own >= oneLine(atom) && tally.proving == 1 && tally.couldShow <= 1 && alone;
         boolean strong = own >= BEYOND_DOUBT && tally.proving >= 1;
         boolean present = (two && !rival || one || strong) && !tally.contradicted;
         present &= tally.main || tally.proving >= NEEDS_WITHOUT_MAIN;
         if (atom.rare()) present &= tally.proving >= RARE_NEEDS_LINES;
         return present ? Verdict.PRESENT : Verdict.POSSIBLE;
+    }
+
+    /** What one line must bring when it is all there is: more where nothing else could ever speak for the element. */
+    private static double oneLine(Atom atom) {
+        if (atom.element().z() <= HEAVIEST_OF_ONE_LINE) return ONE_LINE_OF_ONE;
+        return ModelSelection.common(atom) ? PRESENT_GAIN_ONE_LINE : ONE_LINE_UNCOMMON;
     }
 
     private void photoLine(int owner, double gain, LineTests.Test test, Tally to) {
@@ -135,12 +148,9 @@ final class Judge {
             to.missing.add(new Evidence.LineMissing(name, test.energyEv(), test.expected(), test.significance()));
             boolean weighty = test.expected() * test.expected() > Math.min(PLAIN_SQUARE, CONTRADICTING_SHARE * gain);
             to.contradicted |= weighty && test.expected() >= MUST_SHOW;
-            boolean partner = test.line()
-                            .line()
-                            .whole()
-                            .equals(model.members.get(owner).atom().main().line())
-                    && gain < BEYOND_DOUBT
-                    && test.significance() < 0.5 * test.expected();
+            Line main = model.members.get(owner).atom().main().line();
+            boolean partner =
+                    test.line().line().whole().equals(main) && test.significance() < MISSING_SHARE * test.expected();
             to.contradicted |= (test.line().main() || partner) && test.independent() > LEAST_INDEPENDENT;
         }
     }

@@ -19,7 +19,7 @@ final class LineSources {
     private static final double SHAKE_UP_TO_EV = 11;
     private static final double SHAKE_UP_SHARE = 0.4;
     private static final double LOSS_TO_EV = 30;
-    private static final double LOSS_SHARE = 0.25;
+    private static final double LOSS_SHARE = 0.32;
     /** Second plasmons follow on the first. */
     private static final double SECOND_LOSS_TO_EV = 52;
 
@@ -57,7 +57,7 @@ final class LineSources {
             for (AugerBranch b : emitter.atom().auger()) {
                 double at = model.templates.grid.photonEv - b.kineticEv() + model.meanOffset(e);
                 double group = amount * model.templates.area(emitter, b);
-                double reach = b.widthEv() + AUGER_SLACK_EV + (b.listed() ? 0 : 2 * AUGER_SLACK_EV);
+                double reach = b.widthEv() + AUGER_SLACK_EV + (b.listed() ? 0 : 3 * AUGER_SLACK_EV);
                 if (Math.abs(at - energyEv) < reach && area < group) {
                     found.add("Auger group " + emitter.atom().symbol() + " " + b.name());
                 }

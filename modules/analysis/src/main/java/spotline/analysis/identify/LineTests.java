@@ -45,7 +45,7 @@ final class LineTests {
         }
         Atom atom = model.members.get(owner).atom();
         List<Test> tests = new ArrayList<>();
-        double offset = model.meanOffset(owner);
+        double offset = model.topOffset(owner);
         for (int l = 0; l < atom.lines().size(); l++) {
             AtomLine whole = atom.lines().get(l);
             int part = l;

@@ -13,7 +13,7 @@ final class LossTail {
     private static final double B = 2866;
     private static final double C = 1643;
     static final double REACH_EV = 1500;
-    private static final double STEP = 0.5;
+    private static final double STEP = 1;
     private static final LossTail UNIVERSAL = new LossTail();
 
     private final double[] table;

@@ -47,9 +47,13 @@ final class ModelSelection {
         return penalty - (declared.contains(atom.symbol()) ? DECLARED_BONUS : 0);
     }
 
-    static SurveyModelFit grow(SurveyModelFit start, AtomTable table, Set<String> declared, Work work) {
+    static boolean common(Atom atom) {
+        return COMMON.contains(atom.symbol()) || EVERYWHERE.contains(atom.symbol());
+    }
+
+    /** @param hunt for the width and the shift of the model */
+    static SurveyModelFit grow(SurveyModelFit start, Hunt hunt, Set<String> declared, Work work) {
         SurveyModelFit model = start;
-        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
         for (int round = 0; round < MOST_ROUNDS; round++) {
             work.check();
             List<Hunt.Gain> gains = gains(model, hunt, declared);

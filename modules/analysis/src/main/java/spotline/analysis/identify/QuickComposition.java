@@ -16,6 +16,10 @@ import spotline.core.Estimate;
 final class QuickComposition {
     private static final double FACTOR_DEVIATION = 0.07;
     private static final double LEAST_GAIN = 22;
+    /** What is only possible cannot be a main part. */
+    private static final double LARGEST_UNPROVEN = 0.15;
+
+    private static final double PLAINLY_EXPECTED = 8;
 
     private QuickComposition() {}
 
@@ -23,20 +27,32 @@ final class QuickComposition {
     private static boolean counts(ElementSeen e) {
         if (e.verdict() == Verdict.PRESENT) return true;
         boolean rival = e.evidence().alternatives().stream().anyMatch(a -> !Double.isNaN(a.likelihoodGain()));
-        return !rival && e.evidence().missing().isEmpty() && e.evidence().likelihoodGain() > LEAST_GAIN;
+        double least = ModelSelection.EVERYWHERE.contains(e.element()) ? 0 : LEAST_GAIN;
+        boolean plainlyMissing =
+                e.evidence().missing().stream().anyMatch(m -> m.expectedSignificance() > PLAINLY_EXPECTED);
+        return !rival && !plainlyMissing && e.evidence().likelihoodGain() > least;
     }
 
     static List<QuickShare> of(SurveyModelFit model, List<ElementSeen> elements) {
         boolean anyPresent = elements.stream().anyMatch(e -> e.verdict() == Verdict.PRESENT);
         List<Integer> owners = new ArrayList<>();
         List<Estimate> amounts = new ArrayList<>();
+        double proven = 0;
+        for (int e = 0; e < model.members.size(); e++) {
+            String symbol = model.members.get(e).symbol();
+            boolean present =
+                    elements.stream().anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
+            if (present && model.active(e)) proven += model.amount(e);
+        }
         for (int e = 0; e < model.members.size(); e++) {
             double amount = model.active(e) ? model.amount(e) : 0;
             if (!(amount > 0)) continue;
             String symbol = model.members.get(e).symbol();
-            boolean present =
-                    elements.stream().anyMatch(s -> s.element().equals(symbol) && s.verdict() == Verdict.PRESENT);
-            if (anyPresent && !present) continue;
+            boolean modest = amount < LARGEST_UNPROVEN * proven || ModelSelection.EVERYWHERE.contains(symbol);
+            boolean counted = elements.stream()
+                    .anyMatch(s ->
+                            s.element().equals(symbol) && (s.verdict() == Verdict.PRESENT || (counts(s) && modest)));
+            if (anyPresent && !counted) continue;
             owners.add(e);
             amounts.add(Estimate.of(amount, "survey model " + symbol, model.amountDeviation(e))
                     .with("survey factor " + symbol, FACTOR_DEVIATION * amount));

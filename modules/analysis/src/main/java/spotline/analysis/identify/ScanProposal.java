@@ -8,7 +8,7 @@ import spotline.spectra.Window;
  *
  * @param line of the element, for the plan
  * @param window measured binding energies, eV
- * @param relativeUncertainty of the area by counting that the time is meant for
+ * @param relativeUncertainty of the area by counting that the time reaches or betters
  * @param seconds for the whole window at the pass energy of the survey, whatever the step; empty where the survey's own
  *     time is not known
  */

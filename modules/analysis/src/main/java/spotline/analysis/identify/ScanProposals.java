@@ -18,17 +18,22 @@ final class ScanProposals {
     private static final double BELOW_EV = 8;
     private static final double ABOVE_EV = 12;
     private static final double RELATIVE = 0.03;
+    /** A narrow scan is not worth setting up for less: 0.05 s in channels of 0.1 eV (common practice, no source). */
+    private static final double LEAST_SECONDS_PER_EV = 0.5;
+
     /** A doublet split wider is measured by its first member. */
     private static final double WIDEST_SPLITTING_EV = 25;
 
     private ScanProposals() {}
 
-    static List<ScanProposal> of(SurveyModelFit model, double[] background, OptionalDouble secondsPerChannel) {
+    static List<ScanProposal> of(
+            SurveyModelFit model, List<ElementSeen> elements, double[] background, OptionalDouble secondsPerChannel) {
         List<ScanProposal> proposals = new ArrayList<>();
         SurveyGrid grid = model.templates.grid;
         for (int e = 0; e < model.members.size(); e++) {
             double amount = model.active(e) ? model.amount(e) : 0;
-            if (!(amount > 0)) continue;
+            String symbol = model.members.get(e).symbol();
+            if (!(amount > 0) || elements.stream().noneMatch(s -> s.element().equals(symbol))) continue;
             AtomLine line = model.members.get(e).atom().main();
             double low = line.bindingEv() + model.quantileOffset(e, 0.02);
             double last = line.members().get(line.members().size() - 1).bindingEv() - line.bindingEv();
@@ -40,11 +45,11 @@ final class ScanProposals {
             double area = amount * model.templates.area(model.members.get(e).emitter(), line);
             double under = Math.max(1, background[at]) * width;
             double factor = window.widthEv() * (area + 2 * under) / (area * RELATIVE * area * RELATIVE);
+            double least = LEAST_SECONDS_PER_EV * window.widthEv();
             OptionalDouble seconds = secondsPerChannel.isPresent() && grid.unitsPerCount == 1
-                    ? OptionalDouble.of(secondsPerChannel.getAsDouble() * factor)
+                    ? OptionalDouble.of(Math.max(least, secondsPerChannel.getAsDouble() * factor))
                     : OptionalDouble.empty();
-            proposals.add(
-                    new ScanProposal(model.members.get(e).symbol(), line.line().toString(), window, RELATIVE, seconds));
+            proposals.add(new ScanProposal(symbol, line.line().toString(), window, RELATIVE, seconds));
         }
         return proposals;
     }

@@ -100,7 +100,7 @@ final class SurveyGrid {
     /** Index of the first channel at or above an energy; {@link #channels} when none is. */
     int at(double ev) {
         // A guess on even channels, then a walk: surveys are even but for rounding.
-        int i = (int) Math.ceil((ev - energy[0]) / step - 1e-6);
+        int i = (int) ((ev - energy[0]) / step);
         i = Math.max(0, Math.min(channels, i));
         while (i > 0 && energy[i - 1] >= ev - 1e-9) i--;
         while (i < channels && energy[i] < ev - 1e-9) i++;

@@ -71,16 +71,25 @@ public final class SurveyIdentification {
         List<GhostLine> ghosts = reference.ghostLines(grid.photonEv);
         SurveyModelFit model = settled.model().sobered();
         if (!monochromated) model.addGhosts(ghosts, GHOST_GAIN);
-        for (int k = 0; k < MOST_PLASMONS && model.findPlasmon(PLASMON_GAIN); k++) model = model.sobered();
-        model = ModelSelection.grow(model, table, declared, work);
+        for (int k = 0; k < MOST_PLASMONS; k++) {
+            Optional<Plasmon> plasmon = CommonStructure.plasmon(model, PLASMON_GAIN);
+            if (plasmon.isEmpty()) break;
+            model.expectPlasmon(plasmon.get());
+            model = model.sobered();
+        }
+        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
+        model = ModelSelection.grow(model, hunt, declared, work);
         Optional<CarbonShift.Placed> placed = settled.carbon();
         if (knownShiftEv.isEmpty() && placed.isEmpty()) {
             ShiftContest.Settled again = ShiftContest.place(model, carbon, low, high);
             placed = again.carbon();
-            if (placed.isPresent()) model = ModelSelection.grow(again.model().sobered(), table, declared, work);
+            if (placed.isPresent()) {
+                model = again.model().sobered();
+                hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
+                model = ModelSelection.grow(model, hunt, declared, work);
+            }
         }
         work.check();
-        Hunt hunt = new Hunt(model.templates, table.atoms(), model.shiftEv());
         List<ElementSeen> judged = new Judge(model, hunt, new LineSources(model, ghosts), declared).elements();
         List<ElementSeen> elements =
                 judged.stream().filter(e -> !undecided(e, declared)).toList();
@@ -179,7 +188,7 @@ public final class SurveyIdentification {
                 features,
                 doubts,
                 QuickComposition.of(model, elements),
-                ScanProposals.of(model, background, survey.secondsPerChannel()),
+                ScanProposals.of(model, elements, background, survey.secondsPerChannel()),
                 surveyModel(model, background),
                 counted > 0 ? OptionalDouble.of(sum / counted) : OptionalDouble.empty());
     }

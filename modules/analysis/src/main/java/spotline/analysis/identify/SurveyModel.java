@@ -19,7 +19,7 @@ public final class SurveyModel {
     private final double[] standardDeviation;
     private final Map<String, double[]> elements;
 
-    SurveyModel(
+    public SurveyModel(
             double[] energy,
             double[] measured,
             double[] background,

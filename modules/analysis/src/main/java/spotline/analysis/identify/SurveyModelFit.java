@@ -2,6 +2,7 @@ package spotline.analysis.identify;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import spotline.reference.GhostLine;
@@ -11,40 +12,19 @@ import spotline.reference.GhostLine;
  * a smooth background below them. Columns of further elements can be tried on it. Worked with by one thread.
  */
 final class SurveyModelFit {
-    /** Deviation of a second line's area from the tables, share (common practice, no source). */
-    private static final double AREA_DEVIATION = 0.22;
-
     /** The valence band is not modelled, eV. */
     private static final double SHALLOWEST_EV = 11.5;
 
-    private static final double IRREGULAR_DEVIATION = 0.8;
-    /** Stray radiation stronger than this share of the source would be a source of its own. */
-    private static final double LARGEST_GHOST = 0.08;
-
-    private static final double AUGER_DEVIATION = 0.6;
-    private static final double LOSS_DEVIATION = 0.12;
-    /** Lines expected with less than this many standard deviations get no deviation of their own. */
-    private static final double WEAKEST_DEVIATING = 2.5;
-
-    private static final double PLASMON_DEVIATION = 0.15;
-    private static final double NEAR_STATE_EV = 1.8;
-    private static final double FAR_STATE_EV = 3.2;
-    /** Carbonate, above hydrocarbon: only fluorine takes carbon higher, eV. */
-    private static final double HIGHEST_CARBON = 4.8;
-
-    private static final double USUAL_BURIAL = 0.2;
+    /** A line expected with this many standard deviations speaks plainly. */
     private static final double PLAIN = 9;
-    private static final double MISSING_SHARE = 0.33;
-    private static final double LEAST_RATIO = 0.08;
-    private static final double BURIAL_DEVIATION = 0.5;
-    private static final double LEAST_BURIAL = -0.4;
-    private static final double LARGEST_BURIAL = 2;
-    /** Areas of lines scatter by this against cross sections, share. */
-    private static final double LINE_SCATTER = 0.15;
 
-    private static final double[] LOSSES = {4.5, 7.5, 11, 15, 19.5, 25};
-    private static final double[] LOSS_WIDTHS = {3, 3.5, 4.5, 5, 6, 7};
-    private static final double[] AUGER_OFFSETS = {-5, -2, 1, 4, 8};
+    private static final double MISSING_SHARE = 0.33;
+    /** A line this many line widths beside another lies under it. */
+    private static final double UNDER = 1.2;
+
+    private static final double UNDER_SHARE = 0.3;
+    /** States within this many line widths make one top. */
+    private static final double ONE_TOP = 0.8;
 
     final Templates templates;
     final List<Member> members = new ArrayList<>();
@@ -57,6 +37,9 @@ final class SurveyModelFit {
 
     private final double firstEnergyEv;
     private final double shiftEv;
+    /** Whether it is among the members: nothing else takes carbon so high. */
+    private boolean fluorine;
+
     private LinearFit fit;
 
     private SurveyModelFit(
@@ -79,6 +62,7 @@ final class SurveyModelFit {
         SurveyGrid grid = templates.grid;
         SurveyModelFit first = new SurveyModelFit(
                 templates, Discrepancy.first(grid, firstEnergy), new double[0], firstEnergy, shiftEv);
+        first.fluorine = fluorine(members);
         for (Member m : members) first.add(m, false);
         first.refit();
         return first;
@@ -132,46 +116,19 @@ final class SurveyModelFit {
         SurveyModelFit next =
                 new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
         next.plasmons.addAll(plasmons);
+        next.fluorine = fluorine(members);
         for (int e = 0; e < members.size(); e++) {
             if (!active(e)) continue;
             Member m = members.get(e);
             double amount = amount(e);
             if (!(amount > 0)) continue;
-            Emitter emitter = new Emitter(m.atom(), burial(e));
+            Emitter emitter = new Emitter(m.atom(), Burial.of(this, e));
             double significance = Math.max(m.significance(), countingSignificance(emitter, meanOffset(e), amount));
             next.add(new Member(emitter, meanOffset(e), amount, significance), true);
         }
         next.refit();
         if (!stray.isEmpty()) next.addGhosts(stray, 0);
         return next;
-    }
-
-    /**
-     * How deep an element lies, from how its lines of different kinetic energy depart from the tables: weighted straight
-     * line of their logarithms, held back by what is usual.
-     */
-    private double burial(int owner) {
-        Member member = members.get(owner);
-        double amount = amount(owner);
-        double before = member.emitter().burial();
-        if (!member.clear() || !(amount > 0)) return before;
-        double photon = templates.grid.photonEv;
-        double main = Emitter.depth(photon - member.atom().main().bindingEv());
-        double top = (USUAL_BURIAL - before) / (BURIAL_DEVIATION * BURIAL_DEVIATION);
-        double bottom = 1 / (BURIAL_DEVIATION * BURIAL_DEVIATION);
-        for (int i = 0; i < design.size(); i++) {
-            Design.Column c = design.column(i);
-            if (c.owner() != owner || c.kind() != Design.Kind.LINE) continue;
-            AtomLine line = member.atom().lines().get(c.part());
-            double ratio = Math.max(LEAST_RATIO, 1 + fit.x[i] / amount);
-            if (!line.regular()) continue;
-            double u = Math.sqrt(fit.variance(new int[] {i}, new double[] {1})) / (amount * ratio);
-            double lever = Emitter.depth(photon - line.bindingEv()) - main;
-            double w = 1 / (u * u + LINE_SCATTER * LINE_SCATTER);
-            top -= w * lever * Math.log(ratio);
-            bottom += w * lever * lever;
-        }
-        return Math.max(LEAST_BURIAL, Math.min(LARGEST_BURIAL, before + top / bottom));
     }
 
     /** Signal of an amount of an element's lines over counting noise alone. */
@@ -185,143 +142,31 @@ final class SurveyModelFit {
         return Math.sqrt(sum);
     }
 
+    private static boolean fluorine(List<Member> members) {
+        return members.stream().anyMatch(m -> m.symbol().equals("F"));
+    }
+
     /** Adds an element's columns; the fit is not renewed. */
     void add(Member member, boolean deviations) {
-        int owner = members.size();
+        new MemberColumns(design, templates, shiftEv, fluorine)
+                .add(member, members.size(), deviations ? plasmons : List.of(), deviations);
         members.add(member);
-        Emitter emitter = member.emitter();
-        double u = member.offsetEv();
-        List<Integer> states = new ArrayList<>();
-        for (double offset : stateOffsets(member)) {
-            int c = design.add(
-                    Design.Kind.STATE,
-                    owner,
-                    states.size(),
-                    offset,
-                    member.clear() ? templates.photo(emitter, offset) : templates.whole(emitter, offset));
-            if (c < 0) continue;
-            states.add(c);
-            double deviation = stateDeviation(offset - u);
-            if (deviations && member.clear() && deviation < 1) design.expect(c, 0, deviation * member.amount());
-        }
-        if (member.clear()) addAuger(member, owner, states);
-        if (member.strong()) {
-            double amount = Math.max(member.amount(), 1e-12);
-            for (int j = 0; j < LOSSES.length; j++) {
-                int c = design.add(
-                        Design.Kind.LOSS, owner, j, u, templates.losses(emitter, u, LOSSES[j], LOSS_WIDTHS[j]));
-                if (c >= 0) design.expect(c, 0, LOSS_DEVIATION * shakeUp(member.atom(), j) * amount);
-            }
-            for (Plasmon p : plasmons) {
-                int c = design.add(
-                        Design.Kind.LOSS,
-                        owner,
-                        LOSSES.length,
-                        u,
-                        templates.losses(emitter, u, p.energyEv(), p.widthEv()));
-                if (c >= 0) design.expect(c, 0, PLASMON_DEVIATION * amount);
-            }
-            design.add(Design.Kind.TAIL, owner, 0, u, templates.tail(emitter, u));
-        }
-        if (deviations) addDeviations(member, owner);
     }
 
-    /** Share of an element that a state this far from the main one may hold. */
-    private static double stateDeviation(double distanceEv) {
-        double d = Math.abs(distanceEv);
-        if (d < NEAR_STATE_EV) return 1;
-        return d < FAR_STATE_EV ? 0.4 : 0.12;
+    /** A loss of all strong lines that the next fit of these members will have columns for. */
+    void expectPlasmon(Plasmon plasmon) {
+        plasmons.add(plasmon);
     }
 
-    /** A loss that all lines share: a volume plasmon. */
-    record Plasmon(double energyEv, double widthEv) {}
-
-    /** Looks for one loss that lines of all strong elements repeat; true where it was found and will be in the next fit. */
-    boolean findPlasmon(double leastGain) {
-        Plasmon best = null;
-        double most = leastGain;
-        Design.White residual = design.residual(fit.curve());
-        Hunt.Base base = new Hunt.Base(design, fit.passive, c -> true);
-        for (double energy = 6; energy <= 28; energy += 0.8) {
-            double[] sum = new double[templates.grid.channels];
-            for (int e = 0; e < members.size(); e++) {
-                Member m = members.get(e);
-                if (!active(e) || !m.strong()) continue;
-                templates.losses(m.emitter(), meanOffset(e), energy, 2.5).addTo(sum, amount(e));
-            }
-            Design.White white = design.white(sum);
-            double push = white.dot(residual);
-            if (push <= 0) continue;
-            double[] z = base.factor.forward(base.couplings(white));
-            double free = white.square();
-            for (double v : z) free -= v * v;
-            if (!(free > 0) || push * push / free <= most) continue;
-            most = push * push / free;
-            best = new Plasmon(energy, 2.5);
+    /** Adds lines excited by stray radiation where the likelihood gains enough by them; the fit is renewed. */
+    void addGhosts(List<GhostLine> ghosts, double leastGain) {
+        for (GhostLine ghost : ghosts) {
+            Optional<Curve> curve = CommonStructure.ghost(this, ghost, leastGain);
+            if (curve.isEmpty()) continue;
+            design.add(Design.Kind.GHOST, -1, 0, ghost.apparentShiftEv(), curve.get());
+            stray.add(ghost);
+            refit();
         }
-        if (best == null) return false;
-        plasmons.add(best);
-        return true;
-    }
-
-    private static double shakeUp(Atom atom, int loss) {
-        int z = atom.element().z();
-        boolean open = (z >= 21 && z <= 29) || (z >= 57 && z <= 71);
-        return open && loss < 2 ? 3 : 1;
-    }
-
-    private void addAuger(Member member, int owner, List<Integer> states) {
-        List<Integer> tied = new ArrayList<>();
-        for (int j = 0; j < AUGER_OFFSETS.length; j++) {
-            int c = design.add(
-                    Design.Kind.AUGER,
-                    owner,
-                    j,
-                    member.offsetEv() + AUGER_OFFSETS[j],
-                    templates.auger(member.emitter(), member.offsetEv() + AUGER_OFFSETS[j]));
-            if (c >= 0) tied.add(c);
-        }
-        if (tied.isEmpty() || states.isEmpty()) return;
-        int[] indices = new int[tied.size() + states.size()];
-        double[] factors = new double[indices.length];
-        for (int k = 0; k < indices.length; k++) {
-            boolean isAuger = k < tied.size();
-            indices[k] = isAuger ? tied.get(k) : states.get(k - tied.size());
-            factors[k] = isAuger ? 1 : -1;
-        }
-        design.expectZero(indices, factors, AUGER_DEVIATION * Math.max(member.amount(), 1e-12));
-    }
-
-    private void addDeviations(Member member, int owner) {
-        List<AtomLine> lines = member.atom().lines();
-        for (int l = 1; l < lines.size(); l++) {
-            AtomLine line = lines.get(l);
-            if (!templates.inside(line.bindingEv(), member.offsetEv())) continue;
-            Curve curve = templates.line(member.emitter(), line, member.offsetEv());
-            double expected = member.amount() * Math.sqrt(design.white(curve).square());
-            if (expected < WEAKEST_DEVIATING) continue;
-            int c = design.add(Design.Kind.LINE, owner, l, member.offsetEv(), curve);
-            double share = line.regular() ? AREA_DEVIATION : IRREGULAR_DEVIATION;
-            if (c >= 0) design.expect(c, 0, share * member.amount());
-        }
-    }
-
-    private double[] stateOffsets(Member member) {
-        double u = member.offsetEv();
-        if (!member.clear()) return new double[] {u};
-        double spacing = Math.max(0.65, 0.42 * templates.gaussianEv);
-        double low = Math.max(u - 3.2, member.atom().lowestEv() - shiftEv - 0.7);
-        double high = Math.min(u + 5.5, member.atom().highestEv() - shiftEv + 0.7);
-        if (member.symbol().equals("C")) {
-            low = u - 3.2;
-            boolean fluorine = members.stream().anyMatch(m -> m.symbol().equals("F"));
-            high = (fluorine ? member.atom().highestEv() : HIGHEST_CARBON) - shiftEv + 0.7;
-        }
-        int below = Math.max(0, (int) Math.floor((u - low) / spacing));
-        int above = Math.max(0, (int) Math.floor((high - u) / spacing));
-        double[] offsets = new double[below + above + 1];
-        for (int k = 0; k < offsets.length; k++) offsets[k] = u + (k - below) * spacing;
-        return offsets;
     }
 
     void refit() {
@@ -352,8 +197,8 @@ final class SurveyModelFit {
             Emitter other = members.get(e).emitter();
             for (AtomLine line : other.atom().lines()) {
                 for (AtomLine.Member member : line.members()) {
-                    boolean here = Math.abs(member.bindingEv() + meanOffset(e) - at) < 1.2 * templates.gaussianEv;
-                    if (here && amount(e) * templates.area(other, member) > 0.3 * own) return true;
+                    boolean here = Math.abs(member.bindingEv() + meanOffset(e) - at) < UNDER * templates.gaussianEv;
+                    if (here && amount(e) * templates.area(other, member) > UNDER_SHARE * own) return true;
                 }
             }
         }
@@ -422,42 +267,6 @@ final class SurveyModelFit {
         return sum;
     }
 
-    /** Adds lines excited by stray radiation where the likelihood gains enough by them; the fit is renewed. */
-    boolean addGhosts(List<GhostLine> ghosts, double leastGain) {
-        List<Atom> atoms = new ArrayList<>();
-        List<Double> amounts = new ArrayList<>();
-        List<Double> offsets = new ArrayList<>();
-        for (int e = 0; e < members.size(); e++) {
-            if (!active(e) || !(amount(e) > 0)) continue;
-            atoms.add(members.get(e).atom());
-            amounts.add(amount(e));
-            offsets.add(meanOffset(e));
-        }
-        boolean added = false;
-        for (GhostLine ghost : ghosts) {
-            if (ghost.apparentShiftEv() == 0) continue;
-            Curve curve = templates.ghost(atoms, amounts, offsets, ghost.apparentShiftEv());
-            if (curve.isEmpty()) continue;
-            Hunt.Base base = new Hunt.Base(design, fit.passive, c -> true);
-            Design.White white = design.white(curve);
-            double push = white.dot(design.residual(fit.curve()));
-            double[] z = base.factor.forward(base.couplings(white));
-            double free = white.square();
-            for (double v : z) free -= v * v;
-            double share = push / free;
-            if (push <= 0 || !(free > 0) || push * share < leastGain || share > LARGEST_GHOST) continue;
-            design.add(Design.Kind.GHOST, -1, 0, ghost.apparentShiftEv(), curve);
-            stray.add(ghost);
-            refit();
-            added = true;
-        }
-        return added;
-    }
-
-    List<GhostLine> stray() {
-        return List.copyOf(stray);
-    }
-
     /** A line by the fitted states, its area as the tables have it. */
     double[] lineCurve(int owner, AtomLine line) {
         double[] sum = new double[templates.grid.channels];
@@ -522,6 +331,29 @@ final class SurveyModelFit {
             if (c.owner() == owner && c.kind() == Design.Kind.STATE) sum += fit.x[i];
         }
         return sum;
+    }
+
+    /** Mean offset of an element's strongest state and its neighbours: where its line has its top. */
+    double topOffset(int owner) {
+        double top = Double.NaN;
+        double largest = 0;
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.STATE || fit.x[i] <= largest) continue;
+            largest = fit.x[i];
+            top = c.offsetEv();
+        }
+        if (Double.isNaN(top)) return members.get(owner).offsetEv();
+        double sum = 0;
+        double moment = 0;
+        for (int i = 0; i < design.size(); i++) {
+            Design.Column c = design.column(i);
+            if (c.owner() != owner || c.kind() != Design.Kind.STATE) continue;
+            if (Math.abs(c.offsetEv() - top) > ONE_TOP * templates.gaussianEv) continue;
+            sum += fit.x[i];
+            moment += fit.x[i] * c.offsetEv();
+        }
+        return moment / sum;
     }
 
     double meanOffset(int owner) {

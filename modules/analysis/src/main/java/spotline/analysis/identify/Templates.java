@@ -25,6 +25,8 @@ final class Templates {
     private static final double MAIN_SHAPE = 0.035;
 
     private static final double SECOND_SHAPE = 0.08;
+    private static final double CLEAN_CARBON = 0.35;
+    private static final double CLEAN_OXYGEN = 0.6;
     private static final double IRREGULAR_SHAPE = 0.3;
     /** Estimated Auger energies may be wrong by half of this, eV. */
     private static final double UNLISTED_REACH = 70;
@@ -145,7 +147,7 @@ final class Templates {
             put(emitter, line, offset, amount);
             Curve curve = builder.build();
             curve.addTo(unsure, line.main() ? MAIN_SHAPE : line.regular() ? SECOND_SHAPE : IRREGULAR_SHAPE);
-            curve.addTo(line.regular() ? lines : groups, 1);
+            curve.addTo(line.regular() ? lines : groups, line.regular() ? lossy(emitter.atom()) : 1);
         }
         for (AugerBranch b : emitter.atom().auger()) {
             double binding = grid.photonEv - b.kineticEv();
@@ -154,6 +156,15 @@ final class Templates {
             if (area > 0) shape.addTo(builder, grid, binding + offset, area * shape.fwhmEv / shape(b).fwhmEv);
         }
         builder.build().addTo(groups, 1);
+    }
+
+    /** How much of the usual loss structure follows an element's lines: carbon and oxygen are clean for 15 eV. */
+    private static double lossy(Atom atom) {
+        return switch (atom.symbol()) {
+            case "C" -> CLEAN_CARBON;
+            case "O" -> CLEAN_OXYGEN;
+            default -> 1;
+        };
     }
 
     private void putAuger(Emitter emitter, double offset) {
@@ -201,9 +212,16 @@ final class Templates {
 
     /** A peak with the satellites of the source. */
     Curve peak(PeakShape shape, double centreEv, double area) {
-        shape.addTo(builder, grid, centreEv, area);
-        for (XraySatellite s : satellites) {
-            shape.addTo(builder, grid, centreEv - s.displacementEv(), area * s.relativeHeight());
+        return peaks(shape, new double[] {centreEv}, new double[] {area});
+    }
+
+    /** Peaks of one shape with the satellites of the source. */
+    Curve peaks(PeakShape shape, double[] centresEv, double[] areas) {
+        for (int k = 0; k < centresEv.length; k++) {
+            shape.addTo(builder, grid, centresEv[k], areas[k]);
+            for (XraySatellite s : satellites) {
+                shape.addTo(builder, grid, centresEv[k] - s.displacementEv(), areas[k] * s.relativeHeight());
+            }
         }
         return builder.build();
     }

@@ -93,6 +93,23 @@ final class Whitening {
         return white;
     }
 
+    /**
+     * What a curve on the channels must be multiplied with to give its product, once whitened, with an already white one:
+     * the transposed filter. A curve of few channels need not be whitened itself for that.
+     */
+    double[] transposed(double[] white) {
+        double[] pulled = new double[white.length];
+        double level = 0;
+        double slope = 0;
+        for (int i = white.length - 1; i >= 0; i--) {
+            double surprise = white[i] * scale[i] + levelGain[i] * level + slopeGain[i] * slope;
+            pulled[i] = surprise;
+            level -= surprise;
+            if (i > 0) slope += (grid.energy[i] - grid.energy[i - 1]) * level;
+        }
+        return pulled;
+    }
+
     /** Best estimate of the smooth part of a curve. */
     double[] smooth(double[] curve) {
         int n = grid.channels;

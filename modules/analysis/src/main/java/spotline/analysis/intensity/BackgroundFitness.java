@@ -14,7 +14,8 @@ import spotline.spectra.Window;
  *
  * <p>It does not where it does not exist, where it runs clearly above the data, where the area above it is lost in its
  * uncertainty; and a Shirley background not where the step between its ends is for the most part the slope that was there
- * before the line: its shape is that of a step under the line, which a slope is not.
+ * before the line: its shape is that of a step under the line, which a slope is not. A slope that moves the area by less than
+ * a hundredth is no reason to part from the chosen background, so that noise does not choose.
  *
  * <p>Errors: none. Source: derived; D.A. Shirley, Phys. Rev. B 5, 4709 (1972) takes the background before the line as
  * constant.
@@ -30,14 +31,26 @@ final class BackgroundFitness {
     private static final double SLOPE_CLEAR = 3;
 
     private static final double SLOPE_SHARE = 0.5;
+
+    /** A background that changes an area by less, relative, does not matter. Common practice, no source. */
+    private static final double MATTERS = 0.01;
+
     private static final double SLOPE_REACH_EV = 5;
     private static final int SLOPE_CHANNELS = 8;
 
     private BackgroundFitness() {}
 
-    /** One sentence why the background does not serve; empty where it does. */
+    /**
+     * One sentence why the background does not serve; empty where it does.
+     *
+     * @param other what the treatment's other background leaves in the same window
+     */
     static Optional<String> objection(
-            BindingScan scan, Window window, Background background, Outcome<Subtraction> taken) {
+            BindingScan scan,
+            Window window,
+            Background background,
+            Outcome<Subtraction> taken,
+            Outcome<Subtraction> other) {
         if (taken instanceof Outcome.Untreated<Subtraction> refused) {
             return Optional.of(refused.finding().message());
         }
@@ -48,9 +61,16 @@ final class BackgroundFitness {
                     "The area above the chosen background is under " + (int) DROWNED + " times its uncertainty.");
         }
         boolean step = background instanceof Shirley || background instanceof DataCappedShirley;
-        return step && slopeShare(scan, window, subtraction) > SLOPE_SHARE
+        return step && matters(subtraction, other) && slopeShare(scan, window, subtraction) > SLOPE_SHARE
                 ? Optional.of("The counts rise as fast before the line as across it.")
                 : Optional.empty();
+    }
+
+    private static boolean matters(Subtraction taken, Outcome<Subtraction> other) {
+        double area = taken.netArea().value();
+        return other.result()
+                .map(o -> Math.abs(o.netArea().value() - area) > MATTERS * Math.abs(area))
+                .orElse(true);
     }
 
     static boolean drowned(Subtraction subtraction) {

@@ -25,7 +25,7 @@ import spotline.spectra.Window;
  */
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "intensity/3";
+    public static final String STEP = "intensity/4";
 
     /** Relative uncertainty of a narrow window for states beside the strongest. Common practice, no source. */
     private static final double UNSEEN_STATES_U = 0.1;
@@ -41,6 +41,12 @@ public final class IntensityMeasurement {
 
     /** @param key names the uncertainty contributions of the area */
     public Outcome<Intensity> measure(BindingScan scan, LineTarget target, String key, Work work) {
+        return measure(scan, target, Optional.empty(), key, work);
+    }
+
+    /** @param stated a window of the analyst's, which is taken as it is */
+    public Outcome<Intensity> measure(
+            BindingScan scan, LineTarget target, Optional<Window> stated, String key, Work work) {
         Window range = scan.range();
         if (!range.contains(target.expectedEv())) {
             return Outcome.untreated(Finding.caution(
@@ -55,16 +61,39 @@ public final class IntensityMeasurement {
                     .in(scan.label()));
         }
         LineShapeOnData shape = LineShapeOnData.find(scan, target, settings);
+        if (stated.isPresent()) return stated(scan, target, shape, stated.get(), key, work);
         if (shape.significance() == 0) {
             return faint(
                     scan, target, shape, FaintLine.best(scan, target, shape.fwhmEv(), shape.avoidedEv(), key, work));
         }
         Optional<FaintLine> view = FaintLine.at(scan, target, shape.peakEv(), shape.fwhmEv(), 1, key, work);
-        Outcome<Intensity> clear = clear(scan, target, shape, view, key, work);
+        Outcome<Intensity> clear = clear(scan, target, shape, window(scan, target, shape), view, key, work);
         boolean drowned = clear.result()
                 .map(i -> BackgroundFitness.drowned(i.subtraction()))
                 .orElse(true);
         return drowned && view.isPresent() && scan.countsKnown() ? faint(scan, target, shape, view) : clear;
+    }
+
+    /** A line in the analyst's window, whatever the peak search makes of it. */
+    private Outcome<Intensity> stated(
+            BindingScan scan, LineTarget target, LineShapeOnData shape, Window window, String key, Work work) {
+        Window range = scan.range();
+        if (window.lowEv() < range.lowEv() || window.highEv() > range.highEv()) {
+            return Outcome.untreated(Finding.caution(
+                            "window-outside-scan",
+                            String.format(
+                                    Locale.ROOT,
+                                    "The window stated for %s, %.2f to %.2f eV, reaches beyond the measured %.2f to %.2f"
+                                            + " eV: it was not measured.",
+                                    target.line(),
+                                    window.lowEv(),
+                                    window.highEv(),
+                                    range.lowEv(),
+                                    range.highEv()))
+                    .in(scan.label()));
+        }
+        Optional<FaintLine> view = FaintLine.at(scan, target, shape.peakEv(), shape.fwhmEv(), 1, key, work);
+        return clear(scan, target, shape, window, view, key, work);
     }
 
     /** A line that the peak search has placed: the window reaches over all its states. */
@@ -72,22 +101,23 @@ public final class IntensityMeasurement {
             BindingScan scan,
             LineTarget target,
             LineShapeOnData shape,
+            Window window,
             Optional<FaintLine> view,
             String key,
             Work work) {
         Window range = scan.range();
-        Window window = window(scan, target, shape);
         List<Finding> findings = new ArrayList<>();
         narrowWindow(range, target, shape).ifPresent(f -> findings.add(f.in(scan.label())));
-        Outcome<Subtraction> taken = settings.background().subtract(scan, window, key, work);
-        Background used = settings.background();
-        Optional<String> unfit = BackgroundFitness.objection(scan, window, used, taken);
-        if (unfit.isPresent() && !settings.fallback().equals(used)) {
-            used = settings.fallback();
-            taken = used.subtract(scan, window, key, work);
+        Outcome<Subtraction> chosen = settings.background().subtract(scan, window, key, work);
+        Outcome<Subtraction> second = settings.fallback().subtract(scan, window, key, work);
+        Optional<String> unfit = BackgroundFitness.objection(scan, window, settings.background(), chosen, second);
+        boolean fallen = unfit.isPresent() && !settings.fallback().equals(settings.background());
+        Background used = fallen ? settings.fallback() : settings.background();
+        Outcome<Subtraction> taken = fallen ? second : chosen;
+        if (fallen) {
             findings.add(Finding.note(
                             "background-fallback",
-                            target.line() + ": " + unfit.get() + " A " + used.describe()
+                            target.line() + ": " + unfit.orElseThrow() + " A " + used.describe()
                                     + " background was subtracted instead.")
                     .in(scan.label()));
         }
@@ -96,8 +126,7 @@ public final class IntensityMeasurement {
         Estimate whole = BackgroundChoice.with(
                 LorentzianTails.wholePerWindow(scan, window, used, target, shape.peakEv(), shape.fwhmEv()),
                 subtraction,
-                (used.equals(settings.background()) ? settings.fallback() : settings.background())
-                        .subtract(scan, window, key, work),
+                fallen ? chosen : second,
                 key);
         Optional<Levels> levels = levels(scan, view);
         boolean detected =

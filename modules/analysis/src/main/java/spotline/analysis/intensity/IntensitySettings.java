@@ -34,6 +34,34 @@ public record IntensitySettings(
                 searchFwhmEv, minimumSignificance, lowMarginFwhm, highMarginFwhm, smallestMarginEv, stateReachEv));
     }
 
+    /** The same with a background that nothing stands in for. */
+    public IntensitySettings on(Background stated) {
+        return new IntensitySettings(
+                stated,
+                stated,
+                detection,
+                searchFwhmEv,
+                minimumSignificance,
+                lowMarginFwhm,
+                highMarginFwhm,
+                smallestMarginEv,
+                stateReachEv);
+    }
+
+    /** The same, with the fallback put first: for a line of which a replicate spot refuses the chosen background. */
+    public IntensitySettings fallbackFirst() {
+        return new IntensitySettings(
+                fallback,
+                background,
+                detection,
+                searchFwhmEv,
+                minimumSignificance,
+                lowMarginFwhm,
+                highMarginFwhm,
+                smallestMarginEv,
+                stateReachEv);
+    }
+
     public static List<Problem> check(
             double searchFwhmEv,
             double minimumSignificance,

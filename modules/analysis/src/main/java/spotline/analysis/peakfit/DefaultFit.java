@@ -13,6 +13,7 @@ import spotline.analysis.background.TougaardTwo;
 import spotline.analysis.peakfit.ParameterRule.EqualTo;
 import spotline.analysis.peakfit.ParameterRule.Free;
 import spotline.analysis.peakfit.ParameterRule.Tied;
+import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Work;
 import spotline.numerics.shape.DoniachSunjic;
@@ -85,13 +86,38 @@ public final class DefaultFit {
 
     private Outcome<PeakFitResult> dropping(BindingScan scan, FitModel model, String key, Work work) {
         FitModel tried = model;
+        List<Finding> told = new ArrayList<>();
         while (true) {
             Outcome<PeakFitResult> outcome = fit.fit(scan, tried, key, work);
-            if (outcome.result().isEmpty() || tried.components().size() == 1) return outcome;
-            Optional<String> unwanted = unwanted(tried, outcome.result().get());
-            if (unwanted.isEmpty()) return outcome;
+            Optional<PeakFitResult> result = outcome.result();
+            if (result.isEmpty() || tried.components().size() == 1) return told(outcome, told);
+            Optional<String> unwanted = unwanted(tried, result.get());
+            if (unwanted.isEmpty()) return told(outcome, told);
+            onlySum(unwanted.get(), result.get(), scan).ifPresent(told::add);
             tried = tried.withComponents(without(tried.components(), unwanted.get()));
         }
+    }
+
+    private static Outcome<PeakFitResult> told(Outcome<PeakFitResult> outcome, List<Finding> before) {
+        if (before.isEmpty() || !(outcome instanceof Outcome.Done<PeakFitResult> done)) return outcome;
+        List<Finding> all = new ArrayList<>(before);
+        all.addAll(done.findings());
+        return Outcome.done(done.value(), all);
+    }
+
+    /** One that is left out because another describes the data as well stands in that one's area. */
+    private static Optional<Finding> onlySum(String gone, PeakFitResult result, BindingScan scan) {
+        for (Inseparable pair : result.inseparable()) {
+            if (!pair.one().equals(gone) && !pair.other().equals(gone)) continue;
+            String stays = pair.one().equals(gone) ? pair.other() : pair.one();
+            return Optional.of(Finding.note(
+                            "fit-only-sum",
+                            "Components " + gone + " and " + stays
+                                    + " are not told apart by the data: only their sum is measured, and it stands under "
+                                    + stays + ".")
+                    .in(scan.label()));
+        }
+        return Optional.empty();
     }
 
     private static Optional<String> unwanted(FitModel model, PeakFitResult result) {

@@ -37,7 +37,8 @@ import spotline.spectra.Window;
  * multiplets (Cr, Mn, Fe, Co, Ni, Cu 2p) or with states too close to tell apart (O 1s) have no default model.
  *
  * <p>Shape: one line of one scan in, one model out. Units: eV; the shift is what is added to measured binding energies.
- * Errors: empty where no default serves: another line, a scan that does not hold it, another element's line among it.
+ * Errors: empty where no default serves: another line, a scan that does not hold it, another element's line among it. A
+ * state whose typical position was not scanned is left out.
  */
 public final class DefaultModels {
     /** Channels averaged at either end for the start of the background. */
@@ -181,6 +182,9 @@ public final class DefaultModels {
     public Optional<FitModel> of(Line line, BindingScan scan, double shiftEv, Set<String> elements) {
         List<Entry> entries = LINES.getOrDefault(line.whole().toString(), List.of()).stream()
                 .filter(e -> e.onlyWith().isEmpty() || elements.contains(e.onlyWith()))
+                .filter(e -> e.kind() == Kind.MAIN
+                        || scan.range()
+                                .contains(place(line, e).measured(shiftEv).start()))
                 .toList();
         if (entries.isEmpty()) return Optional.empty();
         Optional<Doublet> doublet =

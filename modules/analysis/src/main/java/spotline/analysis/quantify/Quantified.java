@@ -23,6 +23,11 @@ public record Quantified(
         boolean belowDetection,
         OptionalDouble detectionLimit) {
 
+    /** Where the standard uncertainty comes from, at.%; empty where there is no number or its uncertainty is unknown. */
+    public Optional<UncertaintyBudget> budget() {
+        return atomicPercent.map(UncertaintyBudget::of).filter(UncertaintyBudget::known);
+    }
+
     /** The same row with its numbers taken out. */
     public Quantified withheld() {
         return new Quantified(

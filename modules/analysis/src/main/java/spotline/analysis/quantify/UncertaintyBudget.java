@@ -18,6 +18,11 @@ public record UncertaintyBudget(Map<UncertaintySource, Double> parts, boolean kn
         parts = Collections.unmodifiableMap(new EnumMap<>(parts));
     }
 
+    /** Standard uncertainty that a group makes, in the unit of the estimate; 0 where it makes none. */
+    public double part(UncertaintySource group) {
+        return parts.getOrDefault(group, 0.0);
+    }
+
     public static UncertaintyBudget of(Estimate estimate) {
         EnumMap<UncertaintySource, Double> squares = new EnumMap<>(UncertaintySource.class);
         for (String key : estimate.sources()) {

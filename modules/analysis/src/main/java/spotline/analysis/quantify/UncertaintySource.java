@@ -37,6 +37,15 @@ public enum UncertaintySource {
         return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
+    /** The group as the name of a field: {@code backgroundChoice}. */
+    public String field() {
+        StringBuilder field = new StringBuilder();
+        for (String part : word().split(" ", -1)) {
+            field.append(field.isEmpty() ? part : part.substring(0, 1).toUpperCase(Locale.ROOT) + part.substring(1));
+        }
+        return field.toString();
+    }
+
     /** The group a contribution belongs to: the first whose beginning its key has. */
     public static UncertaintySource of(String key) {
         return Arrays.stream(values())

@@ -18,6 +18,9 @@ class CriticalLevelTest {
         // Currie (1968), equations for paired observations; numbers derived, closed form
         assertThat(level.critical()).isCloseTo(1103, within(1.0));
         assertThat(level.detection()).isCloseTo(2210, within(1.0));
+        assertThat(level.deviation()).isCloseTo(670.8, within(0.05));
+        assertThat(CriticalLevel.of(BACKGROUND, OF_THE_ENDS).atLeast(3).critical())
+                .isCloseTo(2012, within(0.5));
     }
 
     @Test

@@ -83,6 +83,17 @@ class IntensityMeasurementTest {
         assertThat(rules(falling, C1S)).containsExactly("background-fallback");
     }
 
+    /** On one slope a weak line's area hangs on the background and a strong line's does not. */
+    @Test
+    void aSlopeAsksForAnotherBackgroundOnlyWhereItMatters() {
+        MadeScan slope = MadeScan.flat(270, 300, 1000).sloping(20);
+        assertThat(measure(slope.with(285, 1.2, 20000, 0).exact(), C1S).background())
+                .contains("linear");
+        assertThat(measure(slope.with(285, 1.2, 1e6, 0).exact(), C1S).background())
+                .contains("Shirley");
+        assertThat(rules(slope.with(285, 1.2, 1e6, 0).exact(), C1S)).isEmpty();
+    }
+
     @Test
     void aScanThatEndsOnTheLineIsACaution() {
         BindingScan cut =

@@ -10,16 +10,21 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import spotline.analysis.background.Constant;
 import spotline.core.Estimate;
+import spotline.core.Outcome;
+import spotline.core.Severity;
 import spotline.core.Work;
 import spotline.numerics.random.RandomStreams;
 import spotline.numerics.shape.DoniachSunjic;
+import spotline.numerics.shape.Voigt;
 import spotline.reference.Doublet;
 import spotline.reference.Element;
 import spotline.reference.Elements;
 import spotline.reference.Line;
 import spotline.reference.LineData;
 import spotline.spectra.BindingScan;
+import spotline.spectra.Window;
 
 class DefaultModelsTest {
     private final DefaultModels models = new DefaultModels(Made.REFERENCE);
@@ -95,6 +100,40 @@ class DefaultModelsTest {
         assertThat(models.of(c1s, scan, 0, Set.of("C", "O")).orElseThrow().components())
                 .extracting(ComponentModel::name)
                 .doesNotContain("CF2");
+    }
+
+    @Test
+    void aStateWhoseTypicalPositionWasNotScannedIsLeftOut() {
+        assertThat(models.of(Line.parse("S 2p"), flat(164.7, 178), 0, Set.of("S"))
+                        .orElseThrow()
+                        .components())
+                .extracting(ComponentModel::name)
+                .containsExactly("sulfate or sulfonate");
+    }
+
+    /** Two components half a width apart, everything free: one goes, and it is said that the other stands for both. */
+    @Test
+    void whatStandsForTwoIsToldAsTheirSum() {
+        double[] x = Made.grid(278, 296, 0.1);
+        double[] expected =
+                Made.sum(Made.flat(x, 100), Made.voigt(x, 286, 500, 1.2, 0.1), Made.voigt(x, 286.6, 400, 1.2, 0.1));
+        BindingScan scan = Made.noisy(x, expected, RandomStreams.stream(11, "pair", "0"));
+        List<ComponentModel> pair = new ArrayList<>();
+        for (String name : List.of("a", "b")) {
+            pair.add(ComponentModel.of(name, new Voigt())
+                    .with("position", ParameterRule.Free.within(285, 287.5))
+                    .with("gaussianFwhm", ParameterRule.Free.within(0.4, 3))
+                    .with("lorentzianFwhm", new ParameterRule.Fixed(0.1)));
+        }
+        FitModel model =
+                new FitModel(new Window(278, 296), BackgroundModel.fittedAlong(Constant.of(5)), pair, List.of());
+        Outcome<PeakFitResult> outcome = fit.fit(scan, model, "k", Work.UNWATCHED);
+        assertThat(outcome.result().orElseThrow().components()).hasSize(1);
+        assertThat(outcome.allFindings())
+                .filteredOn(f -> f.rule().equals("fit-only-sum"))
+                .singleElement()
+                .satisfies(f -> assertThat(f.message()).contains("only their sum is measured"))
+                .satisfies(f -> assertThat(f.severity()).isEqualTo(Severity.NOTE));
     }
 
     /** Aluminium under its oxide. */

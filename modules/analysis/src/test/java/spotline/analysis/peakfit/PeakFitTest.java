@@ -12,6 +12,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import spotline.analysis.background.Constant;
 import spotline.analysis.background.DataCappedShirley;
@@ -70,6 +71,32 @@ class PeakFitTest {
         assertThat(Made.u(a.position())).isCloseTo(1.2 / Math.sqrt(8 * Math.log(2)) / 100, within(1e-5));
         assertThat(Made.u(a.area())).isCloseTo(10, within(0.01)); // counts eV at 0.1 eV a channel
         assertThat(Made.u(a.fwhm())).isCloseTo(1.2 / Math.sqrt(2 * 10000.0), within(1e-4));
+    }
+
+    /**
+     * How well a weak line's position can be known at best: FWHM 1.4 eV, 0.1 eV a channel, against the counts of the peak and
+     * the background's counts a channel. Cramer-Rao bound, derived, closed form of the sum of s'^2/(s + b).
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "200, 0, 0.042, 0.0005", "200, 200, 0.28, 0.005", "200, 1000, 0.61, 0.005",
+        "500, 0, 0.027, 0.0005", "500, 200, 0.11, 0.005", "500, 1000, 0.25, 0.005",
+        "2000, 0, 0.013, 0.0005", "2000, 200, 0.032, 0.0005", "2000, 1000, 0.063, 0.0005",
+        "10000, 0, 0.006, 0.0005", "10000, 200, 0.009, 0.0005", "10000, 1000, 0.014, 0.0005"
+    })
+    void aWeakLinesPositionIsAsUncertainAsItMustBe(double peak, double level, double u, double digits) {
+        double[] x = Made.grid(278, 292, 0.1);
+        BindingScan scan =
+                Made.scan(x, Made.sum(Made.flat(x, level), Made.peak(x, new Gaussian(), 285, 0.1 * peak, 1.4)));
+        BackgroundModel background = level > 0 ? along() : BackgroundModel.takenFirst(Constant.of(5));
+        ComponentModel line = ComponentModel.of("a", new Gaussian())
+                .with("position", Free.from(285, 284, 286))
+                .with("fwhm", new Fixed(1.4));
+        Estimate position = Made.fit(scan, FitModel.of(all(x), background, line))
+                .component("a")
+                .position();
+        assertThat(position.value()).isCloseTo(285, within(1e-4));
+        assertThat(Made.u(position)).isCloseTo(u, within(digits));
     }
 
     /** The shape of poly(ethylene terephthalate): 60 : 20 : 20; its distances are from memory. */

@@ -5,12 +5,16 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.random.RandomGenerator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Size;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import spotline.core.Estimate;
+import spotline.numerics.random.RandomStreams;
 import spotline.spectra.Window;
 
 class CompositionTest {
@@ -65,6 +69,86 @@ class CompositionTest {
         assertThat(u(rows, 1)).isCloseTo(1.28, within(0.006));
         assertThat(u(rows, 2)).isCloseTo(0.69, within(0.006));
         assertThat(rows.get(0).statisticalU()).hasValue(0);
+    }
+
+    /** Monte Carlo of the same three lines. Source: JCGM 101:2008; 0.367, 0.272, 0.338 at.%, derived. */
+    @Test
+    void aMonteCarloAgreesWithThePropagation() {
+        RandomGenerator random = RandomStreams.stream(20260522, "three lines");
+        double[] q = {24500, 31200 / 2.93, 4100 / 0.817};
+        double[] r = {0.01, 0.01, 0.03};
+        double[] sum = new double[3];
+        double[] squares = new double[3];
+        int draws = 200_000;
+        for (int trial = 0; trial < draws; trial++) {
+            double[] drawn = new double[3];
+            double total = 0;
+            for (int i = 0; i < 3; i++) total += drawn[i] = q[i] * (1 + r[i] * random.nextGaussian());
+            for (int i = 0; i < 3; i++) {
+                sum[i] += 100 * drawn[i] / total;
+                squares[i] += Math.pow(100 * drawn[i] / total, 2);
+            }
+        }
+        List<Quantified> rows = threeLines(0.01, 0.03, 0);
+        double[] expected = {0.367, 0.272, 0.338};
+        for (int i = 0; i < 3; i++) {
+            double deviation = Math.sqrt(squares[i] / draws - Math.pow(sum[i] / draws, 2));
+            assertThat(deviation).isCloseTo(expected[i], within(0.0015));
+            assertThat(deviation).isCloseTo(u(rows, i), within(0.0015));
+        }
+        // quotients of areas and Scofield's factors
+        assertThat(q[1]).isCloseTo(10648.46, within(0.005));
+        assertThat(q[2]).isCloseTo(5018.36, within(0.005));
+    }
+
+    /** PET by cross sections alone: C 14000 and O 16408 counts eV. Source: formula C10H8O4, derived. */
+    @Test
+    void polyethyleneTerephthalate() {
+        List<Quantified> rows =
+                Composition.of(List.of(of("C", Estimate.exact(14000)), of("O", Estimate.exact(16408 / 2.93))));
+        assertThat(x(rows, 0)).isCloseTo(71.43, within(0.005));
+        assertThat(x(rows, 1)).isCloseTo(28.57, within(0.005));
+        List<StateShare> states = StateShare.of(
+                "C",
+                "C 1s",
+                rows.get(0).atomicPercent(),
+                List.of(
+                        new StateShare.Component("ring", Estimate.exact(8400)),
+                        new StateShare.Component("C-O", Estimate.exact(2800)),
+                        new StateShare.Component("ester", Estimate.exact(2800))));
+        // 6 : 2 : 2 carbon atoms
+        assertThat(states).extracting(s -> s.fractionOfElement().value()).containsExactly(0.6, 0.2, 0.2);
+    }
+
+    /** Atoms of a formula unit, hydrogen left out, and their atomic per cent. Source: formulae, derived. */
+    @ParameterizedTest
+    @CsvSource({
+        "C 2 F 4, 33.33, 66.67",
+        "C 5 O 2, 71.43, 28.57",
+        "C 2 Cl 1, 66.67, 33.33",
+        "C 19 O 3, 86.36, 13.64",
+        "Si 1 O 2, 33.33, 66.67",
+        "Al 2 O 3, 40, 60",
+        "Na 1 Cl 1, 50, 50"
+    })
+    void stoichiometricCompounds(String formula, double first, double second) {
+        String[] parts = formula.split(" ", -1);
+        List<Quantified> rows = Composition.of(List.of(
+                of(parts[0], Estimate.exact(Double.parseDouble(parts[1]))),
+                of(parts[2], Estimate.exact(Double.parseDouble(parts[3])))));
+        assertThat(x(rows, 0)).isCloseTo(first, within(0.005));
+        assertThat(x(rows, 1)).isCloseTo(second, within(0.005));
+    }
+
+    /** Formula units with three elements: PDMS, nylon-6, a polyimide. Source: formulae, derived. */
+    @ParameterizedTest
+    @CsvSource({"2, 1, 1, 50, 25, 25", "6, 1, 1, 75, 12.5, 12.5", "22, 5, 2, 75.86, 17.24, 6.90"})
+    void compoundsOfThree(double a, double b, double c, double first, double second, double third) {
+        List<Quantified> rows = Composition.of(
+                List.of(of("C", Estimate.exact(a)), of("O", Estimate.exact(b)), of("N", Estimate.exact(c))));
+        assertThat(x(rows, 0)).isCloseTo(first, within(0.005));
+        assertThat(x(rows, 1)).isCloseTo(second, within(0.005));
+        assertThat(x(rows, 2)).isCloseTo(third, within(0.005));
     }
 
     /** u^2(X_i) = X_i^2 [(1 - X_i)^2 r_i^2 + sum X_j^2 r_j^2]. Source: GUM 5.1.2 applied to the atomic fraction. */

@@ -117,6 +117,10 @@ class DerivedResultsTest {
         double squares =
                 budget.parts().values().stream().mapToDouble(u -> u * u).sum();
         assertThat(Math.sqrt(squares)).isCloseTo(x.standardUncertainty().orElseThrow(), within(1e-12));
+        assertThat(budget.part(UncertaintySource.BLANK)).isZero();
+        assertThat(UncertaintySource.BACKGROUND_CHOICE.field()).isEqualTo("backgroundChoice");
+        assertThat(Composition.of(FOUR).get(1).budget().orElseThrow().part(UncertaintySource.COUNTING))
+                .isEqualTo(Composition.of(FOUR).get(1).statisticalU().orElseThrow());
         assertThat(UncertaintySource.of("something else")).isEqualTo(UncertaintySource.OTHER);
         assertThat(UncertaintySource.of("factor/listed C 1s")).isEqualTo(UncertaintySource.FACTOR);
     }

@@ -51,7 +51,10 @@ final class IdentificationScore {
     }
 
     void add(SurveyCase survey) {
-        Identification found = identify(survey);
+        add(survey, identify(survey));
+    }
+
+    void add(SurveyCase survey, Identification found) {
         Identification.Detail detail = found.detail().orElseThrow();
         surveys++;
         shift(survey, found, detail);
@@ -123,6 +126,18 @@ final class IdentificationScore {
             shares++;
             if (Math.abs(told - expected) <= Math.max(1.5, 0.15 * expected)) sharesRight++;
         }
+    }
+
+    int aboveCases() {
+        return above;
+    }
+
+    int hydrocarbonCases() {
+        return hydrocarbon;
+    }
+
+    int shareCases() {
+        return shares;
     }
 
     double presentShare() {

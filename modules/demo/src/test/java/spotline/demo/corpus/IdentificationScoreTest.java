@@ -16,6 +16,15 @@ class IdentificationScoreTest {
     private static final int SAMPLE = 40;
     private static final int ALL = 2000;
 
+    /** Measured on the whole corpus; see the README of this module. */
+    private static final double FOUND = 0.980;
+
+    private static final double PRESENT = 0.935;
+    private static final double FALSE_SURVEYS = 0.013;
+    private static final double SHIFT_CLOSE = 0.915;
+    private static final double INSIDE = 0.955;
+    private static final double COMPOSITION = 0.870;
+
     private static IdentificationScore score(int from, int to) {
         SurveyCorpus corpus = new SurveyCorpus(SEED);
         IdentificationScore score = new IdentificationScore();
@@ -26,11 +35,16 @@ class IdentificationScoreTest {
     @Test
     void aSampleOfTheCorpusScoresAsTheWholeDoes() {
         IdentificationScore score = score(0, SAMPLE);
-        assertThat(score.foundShare()).isGreaterThan(0.93);
-        assertThat(score.presentShare()).isGreaterThan(0.85);
-        assertThat(score.falseSurveyShare()).isLessThan(0.1);
-        assertThat(score.hydrocarbonCloseShare()).isGreaterThan(0.8);
-        assertThat(score.compositionShare()).isGreaterThan(0.75);
+        assertThat(score.foundShare()).isGreaterThan(least(FOUND, score.aboveCases()));
+        assertThat(score.presentShare()).isGreaterThan(least(PRESENT, score.aboveCases()));
+        assertThat(1 - score.falseSurveyShare()).isGreaterThan(least(1 - FALSE_SURVEYS, SAMPLE));
+        assertThat(score.hydrocarbonCloseShare()).isGreaterThan(least(SHIFT_CLOSE, score.hydrocarbonCases()));
+        assertThat(score.compositionShare()).isGreaterThan(least(COMPOSITION, score.shareCases()));
+    }
+
+    /** A sample may fall three binomial standard deviations below the whole. */
+    private static double least(double share, int cases) {
+        return share - 3 * Math.sqrt(share * (1 - share) / cases);
     }
 
     @Test
@@ -38,12 +52,12 @@ class IdentificationScoreTest {
     void theWholeCorpusScoresAsTheReadmeSays(TestReporter reporter) {
         IdentificationScore score = score(0, ALL);
         reporter.publishEntry("score", String.join("\n", score.table()));
-        assertThat(score.foundShare()).isGreaterThan(0.975);
-        assertThat(score.presentShare()).isGreaterThan(0.92);
-        assertThat(score.falseSurveyShare()).isLessThan(0.04);
-        assertThat(score.hydrocarbonCloseShare()).isGreaterThan(0.89);
-        assertThat(score.insideShare()).isGreaterThan(0.92);
-        assertThat(score.compositionShare()).isGreaterThan(0.83);
+        assertThat(score.foundShare()).isGreaterThan(FOUND - 0.005);
+        assertThat(score.presentShare()).isGreaterThan(PRESENT - 0.005);
+        assertThat(score.falseSurveyShare()).isLessThan(FALSE_SURVEYS + 0.003);
+        assertThat(score.hydrocarbonCloseShare()).isGreaterThan(SHIFT_CLOSE - 0.01);
+        assertThat(score.insideShare()).isGreaterThan(INSIDE - 0.01);
+        assertThat(score.compositionShare()).isGreaterThan(COMPOSITION - 0.005);
     }
 
     @Test

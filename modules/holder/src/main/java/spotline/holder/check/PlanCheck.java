@@ -19,6 +19,20 @@ public final class PlanCheck {
     private PlanCheck() {}
 
     /**
+     * The mounting checks with the thresholds of the plan's own file, and whether the load counts as ready at all: what is
+     * told of a plan before and after it was measured.
+     *
+     * @param holder empty when the plan does not say which holder it is for
+     */
+    public static List<Finding> ofLoad(HolderPlan plan, Optional<HolderTemplate> holder) {
+        List<Finding> findings = new ArrayList<>();
+        Optional<String> notReady = Cautions.notReady(plan);
+        if (notReady.isPresent()) findings.add(PlanRule.LOCAL_RISK_REVIEW.finding(notReady.get()));
+        findings.addAll(check(plan, holder));
+        return List.copyOf(findings);
+    }
+
+    /**
      * With the thresholds that the plan's own file gives, and the defaults for the rest.
      *
      * @param holder empty when the plan does not say which holder it is for

@@ -9,6 +9,8 @@ import spotline.core.Severity;
  * practice unless a source is named.
  */
 public enum PlanRule {
+    /** No named local risk review on record: the load does not count as ready. */
+    LOCAL_RISK_REVIEW(Severity.CAUTION),
     /** A spot without declared sample, position, mount or electrical state. Source: ISO 20579-1 and -2, scopes. */
     SPOT_RECORD(Severity.CAUTION),
     /** Two labels that people will take for one. */

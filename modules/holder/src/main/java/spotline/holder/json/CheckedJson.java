@@ -110,6 +110,13 @@ public final class CheckedJson {
         return root;
     }
 
+    /** The same checks of a tree that is in memory already, whose text is not looked at again. */
+    public void check(String name, ObjectNode root) throws ReadException {
+        checkFormat(name, root);
+        List<ReadException> faults = schemaFaults(name, root);
+        if (!faults.isEmpty()) throw ReadException.all(capped(name, faults));
+    }
+
     /**
      * What the schema does not allow in a part of another file: a patch inside a holder run.
      *

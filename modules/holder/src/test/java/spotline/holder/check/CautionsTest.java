@@ -77,6 +77,20 @@ class CautionsTest {
     }
 
     @Test
+    void aMissingReviewIsAFindingOfTheLoad() {
+        String rectangle = Plans.rectangle(50, 10, 0);
+        assertThat(PlanCheck.ofLoad(Plans.plan(rectangle), Optional.of(Plans.BAR)))
+                .singleElement()
+                .satisfies(f -> {
+                    assertThat(f.rule()).isEqualTo("local-risk-review");
+                    assertThat(f.severity()).isEqualTo(spotline.core.Severity.CAUTION);
+                });
+        String reviewed = "\"localRiskReview\": { \"by\": \"somebody named\" }, ";
+        assertThat(PlanCheck.ofLoad(Plans.plan(reviewed + rectangle), Optional.of(Plans.BAR)))
+                .isEmpty();
+    }
+
+    @Test
     void cautionsNameWhatTheyConcernAndClaimNothing() {
         Caution caution = Cautions.of(Plans.plan(Plans.shorthand("", "", "")), Optional.empty())
                 .get(0);

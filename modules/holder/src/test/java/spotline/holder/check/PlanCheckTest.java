@@ -279,6 +279,7 @@ class PlanCheckTest {
     void theRulesIdentifiersStayPut() {
         assertThat(Arrays.stream(PlanRule.values()).map(PlanRule::id))
                 .containsExactly(
+                        "local-risk-review",
                         "spot-record",
                         "labels-alike",
                         "holder-overhang",

@@ -17,6 +17,17 @@ final class ShapeMeasure {
         return new PeakMeasure(at, area * height, high - low, area, shape.areaLimits());
     }
 
+    /** Of a shape that falls off alike to both sides of its position, where its maximum is: a fraction of the search. */
+    static PeakMeasure ofSymmetric(LineShape shape, double[] p) {
+        double[] unit = p.clone();
+        unit[LineShape.AREA] = 1;
+        unit[LineShape.POSITION] = 0;
+        double height = shape.value(0, unit);
+        double half = half(shape, unit, 0, 0.5 * height, 1);
+        double area = p[LineShape.AREA];
+        return new PeakMeasure(p[LineShape.POSITION], area * height, 2 * half, area, shape.areaLimits());
+    }
+
     static double[] withFwhm(LineShape shape, double[] p, double fwhm) {
         if (!(fwhm > 0) || !Double.isFinite(fwhm)) {
             throw new IllegalArgumentException("fwhm must be finite and above 0 eV, was " + fwhm);

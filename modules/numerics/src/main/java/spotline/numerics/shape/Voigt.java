@@ -30,6 +30,11 @@ public record Voigt() implements LineShape {
         return PARAMETERS;
     }
 
+    @Override
+    public PeakMeasure measure(double... p) {
+        return ShapeMeasure.ofSymmetric(this, p);
+    }
+
     /** A Gaussian much narrower than the Lorentzian no longer shows: this keeps z finite. */
     static double sigma(double gaussianFwhm, double gamma) {
         return Math.max(gaussianFwhm / FWHM_PER_SIGMA, Math.max(1e-10 * gamma, 1e-30));

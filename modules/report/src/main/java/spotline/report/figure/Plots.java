@@ -14,6 +14,7 @@ import org.jfree.chart.axis.TickUnitSource;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.text.TextUtils;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.DefaultXYDataset;
 import org.jfree.data.xy.XYDataset;
@@ -109,6 +110,7 @@ public final class Plots {
      * @param name unique on the page: it begins every identifier in the drawing
      */
     public static String svg(Plot plot, String name, int width, int height) {
+        keepRotatedText();
         JFreeChart chart = new JFreeChart(null, null, plot, false);
         chart.setBackgroundPaint(null);
         chart.setPadding(RectangleInsets.ZERO_INSETS);
@@ -119,6 +121,11 @@ public final class Plots {
         // Inside HTML only the SVG namespace itself may be declared; the others are not used.
         return graphics.getSVGElement(null, false, new ViewBox(0, 0, width, height), null, null)
                 .replaceFirst(" xmlns:xlink='[^']*' xmlns:jfreesvg='[^']*'", "");
+    }
+
+    /** Upright names stay text, which can be searched and read aloud; the library would else draw their outlines. */
+    static void keepRotatedText() {
+        TextUtils.setUseDrawRotatedStringWorkaround(false);
     }
 
     /** Two decimals at most: a hundredth of a pixel. */

@@ -14,7 +14,7 @@ import spotline.report.text.DisplayNumber;
 import spotline.run.LinkedSpectrum;
 import spotline.run.SpotResult;
 
-/** The energy reference of a spot: the decision, its numbers, and the fit it rests on. */
+/** The energy reference of a spot: the decision, its numbers, the fit it rests on, and the evidence. */
 final class ChargeBlock {
     private ChargeBlock() {}
 
@@ -31,17 +31,22 @@ final class ChargeBlock {
         Tables.facts(page, facts(charge));
         Optional<ReferenceLineFit> fit = charge.fit();
         Optional<LinkedSpectrum> spectrum = fit.flatMap(f -> Spectra.find(spot, f.spectrum()));
-        if (fit.isEmpty() || spectrum.isEmpty()) return;
+        if (fit.isPresent() && spectrum.isPresent()) fit(page, fit.get(), spectrum.get(), charge, name);
+        ChargeEvidenceBlock.write(page, charge, name + "e");
+    }
+
+    private static void fit(
+            Markup page, ReferenceLineFit fit, LinkedSpectrum spectrum, ChargeReference charge, String name) {
         page.open("div", "class", "beside");
-        Figure figure = ReferenceFitFigure.of(fit.get(), spectrum.get().scan(), name);
+        Figure figure = ReferenceFitFigure.of(fit, spectrum.scan(), name);
         Figures.write(
                 page,
                 figure,
-                fit.get().line() + ", " + fit.get().spectrum()
+                fit.line() + ", " + fit.spectrum()
                         + ": fit that placed the reference; beneath, measured minus"
                         + " fitted sum in standard deviations of the counts");
         page.open("div");
-        components(page, fit.get(), charge);
+        components(page, fit, charge);
         page.end();
         page.end();
     }
@@ -90,7 +95,7 @@ final class ChargeBlock {
         Tables.end(page);
         page.element(
                 "p",
-                "Positions as measured; referenced ones to 0.1 eV. Reduced chi-square "
+                "Positions as measured; referenced ones (" + charge.scale() + ") to 0.1 eV. Reduced chi-square "
                         + Decimal.significant(fit.reducedChiSquare(), 3) + ".",
                 "class",
                 "note");

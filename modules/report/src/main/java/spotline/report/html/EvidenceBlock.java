@@ -128,7 +128,7 @@ final class EvidenceBlock {
         Tables.end(page);
         page.element(
                 "p",
-                "Positions as measured; referenced ones to 0.1 eV; areas in "
+                "Positions as measured; referenced ones (" + spot.charge().scale() + ") to 0.1 eV; areas in "
                         + "the unit of the spectrum's intensities.",
                 "class",
                 "note");

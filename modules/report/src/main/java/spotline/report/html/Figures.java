@@ -11,8 +11,8 @@ final class Figures {
         page.open("figure");
         page.open("div", "class", "drawing", "role", "img", "aria-label", figure.description());
         page.raw(figure.svg()).end();
-        page.open("figcaption").text(caption).end();
         if (!figure.keys().isEmpty()) keys(page, figure.keys());
+        page.open("figcaption").text(caption).end();
         page.end();
     }
 

@@ -20,6 +20,9 @@ final class MethodSection {
 
     static void write(Markup page, RunResult result) {
         page.open("section", "id", "method").element("h2", "Method");
+        page.element("h3", "For a methods paragraph");
+        page.element("p", MethodsParagraph.of(result), "class", "methods").raw("\n");
+        page.element("h3", "In detail");
         paragraph(page, "Intensities", intensities(result));
         paragraph(page, "Sensitivity factors", factors(result));
         paragraph(page, "Transmission", transmission(result));
@@ -46,6 +49,7 @@ final class MethodSection {
                         + " that would be found reliably, both errors at 5 % (ISO 19668, after L. A. Currie, Anal. Chem."
                         + " 40 (1968) 586). Where statistics are unknown there is no critical level.");
         paragraph(page, "Energy reference", charge(result));
+        paragraph(page, "Not in the composition", MethodsParagraph.excluded(result));
         page.end();
     }
 

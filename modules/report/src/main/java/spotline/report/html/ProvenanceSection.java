@@ -14,7 +14,7 @@ import spotline.spectra.BindingScan;
 final class ProvenanceSection {
     private ProvenanceSection() {}
 
-    static void write(Markup page, RunResult result) {
+    static void write(Markup page, RunResult result, Form form) {
         page.open("section", "id", "provenance").element("h2", "Provenance");
         page.open("p").text("Spotline " + result.programVersion() + ", seed " + result.seed());
         List<String> steps = MethodFacts.steps(result);
@@ -27,7 +27,7 @@ final class ProvenanceSection {
             page.element("td", file.getValue(), "class", "sum").end();
         }
         Tables.end(page);
-        spectra(page, result);
+        if (form == Form.FULL) spectra(page, result);
         page.end();
     }
 

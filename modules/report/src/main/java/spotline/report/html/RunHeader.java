@@ -56,7 +56,7 @@ final class RunHeader {
     }
 
     /** As declared, with the photon energies that were used. */
-    private static String source(RunResult result) {
+    static String source(RunResult result) {
         Instrument.DeclaredExcitation excitation =
                 result.plan().file().instrument().excitation();
         List<String> parts = new ArrayList<>();
@@ -71,7 +71,7 @@ final class RunHeader {
         return String.join(", ", parts);
     }
 
-    private static String degrees(OptionalDouble angle) {
+    static String degrees(OptionalDouble angle) {
         return angle.isPresent() ? Decimal.text(angle) + "\u00b0" : "";
     }
 

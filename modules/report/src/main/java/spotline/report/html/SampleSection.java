@@ -8,6 +8,7 @@ import spotline.core.Decimal;
 import spotline.holder.Mount;
 import spotline.holder.Sample;
 import spotline.holder.Spot;
+import spotline.report.facts.OpeningLine;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
 import spotline.run.SpotResult;
@@ -20,7 +21,7 @@ final class SampleSection {
         return sample.sample().isEmpty() ? "Sample of spot " + String.join(", ", sample.spots()) : sample.sample();
     }
 
-    static void write(Markup page, RunResult result, int index) {
+    static void write(Markup page, RunResult result, int index, Form form) {
         SampleComposition sample = result.samples().get(index);
         List<SpotResult> spots = AtAGlance.spots(result, sample);
         page.open("section", "id", "sample-" + (index + 1), "class", "sample");
@@ -29,10 +30,23 @@ final class SampleSection {
                 .flatMap(s -> result.plan().spot(s.spot()).stream())
                 .findFirst();
         first.ifPresent(spot -> Tables.facts(page, facts(spot, sample)));
+        opening(page, result, sample);
         for (SpotResult spot : spots) {
-            SpotSection.write(page, result, spot, "f" + result.spots().indexOf(spot));
+            SpotSection.write(page, result, spot, "f" + result.spots().indexOf(spot), form);
         }
         page.end();
+    }
+
+    /** Offered here in any case; on the owner's page only when it was accepted. */
+    private static void opening(Markup page, RunResult result, SampleComposition sample) {
+        Optional<String> sentence = OpeningLine.of(result, sample);
+        if (sentence.isEmpty()) return;
+        String judged = OpeningLine.judgement(result, sample)
+                .map(j -> (j.accepted() ? "accepted" : "declined")
+                        + j.by().map(by -> " by " + by).orElse(""))
+                .orElse("offered, not judged by the analyst: it is not printed there");
+        page.open("p", "class", "note").element("strong", "Opening sentence for the owner\u2019s page");
+        page.text(" (" + judged + "): ").element("q", sentence.get()).end();
     }
 
     private static List<Tables.Fact> facts(Spot spot, SampleComposition composition) {

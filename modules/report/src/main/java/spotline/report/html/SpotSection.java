@@ -11,19 +11,30 @@ import spotline.run.SpotResult;
 final class SpotSection {
     private SpotSection() {}
 
+    static String anchor(RunResult result, SpotResult spot) {
+        return "spot-" + (result.spots().indexOf(spot) + 1);
+    }
+
     /** @param name begins every identifier in the spot's figures */
-    static void write(Markup page, RunResult result, SpotResult spot, String name) {
-        page.open("article", "class", "spot");
+    static void write(Markup page, RunResult result, SpotResult spot, String name, Form form) {
+        page.open("article", "class", "spot", "id", anchor(result, spot));
         page.open("h3").text("Spot " + spot.spot());
         String position = SampleSection.position(result.plan().spot(spot.spot()));
         if (!position.isEmpty()) page.element("span", " at " + position, "class", "where");
         page.end();
         CompositionBlock.write(page, spot);
+        StatesBlock.write(page, spot);
         ChargeBlock.write(page, spot, name + "c");
         findings(page, result, spot);
         SpectraBlock.survey(page, spot, name + "s");
+        if (form == Form.SHORT) {
+            page.end();
+            return;
+        }
+        BudgetBlock.write(page, spot);
         SpectraBlock.narrow(page, spot, name + "n");
         EvidenceBlock.write(page, spot);
+        FitsBlock.write(page, spot, name + "p");
         page.end();
     }
 

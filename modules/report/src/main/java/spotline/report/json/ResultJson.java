@@ -58,6 +58,8 @@ public final class ResultJson {
         root.set("samples", JsonTree.list(result.samples(), ResultJson::sample));
         root.set("spots", JsonTree.list(result.spots(), spot -> SpotJson.of(spot, result.treatments())));
         root.set("findings", JsonTree.list(result.findings(), ResultJson::finding));
+        root.set("checks", ChecksJson.checks(result.ruleStates()));
+        root.set("causes", ChecksJson.causes(result.led()));
         return root;
     }
 

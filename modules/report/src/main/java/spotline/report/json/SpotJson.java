@@ -5,15 +5,11 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.OffsetDateTime;
 import java.util.Map;
-import java.util.Optional;
-import spotline.analysis.charge.ChargeReference;
-import spotline.analysis.charge.ReferenceLineFit;
-import spotline.analysis.identify.ElementSeen;
-import spotline.analysis.identify.Identification;
-import spotline.analysis.identify.LineSeen;
-import spotline.analysis.identify.SurveyPeak;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.StateShare;
+import spotline.analysis.quantify.UncertaintyBudget;
+import spotline.analysis.quantify.UncertaintySource;
 import spotline.core.Estimate;
 import spotline.holder.SpectrumRole;
 import spotline.report.facts.RowState;
@@ -32,8 +28,8 @@ final class SpotJson {
         node.set("sample", JsonTree.text(spot.sample()));
         node.set("electricalState", JsonTree.text(spot.electricalState()));
         node.set("spectra", JsonTree.list(spot.spectra(), SpotJson::spectrum));
-        node.set("identification", identification(spot.identification()));
-        node.set("charge", charge(spot.charge()));
+        node.set("identification", IdentificationJson.of(spot.identification()));
+        node.set("charge", ChargeJson.of(spot.charge()));
         node.set("intensities", JsonTree.list(spot.intensities(), measured -> intensity(spot, measured)));
         node.set("peaks", JsonTree.list(spot.peaks(), peak -> peak(spot, peak)));
         node.set("composition", JsonTree.list(spot.composition(), row -> row(spot, row)));
@@ -42,6 +38,7 @@ final class SpotJson {
             entry.set("composition", JsonTree.list(variant.rows(), row -> row(spot, row)));
             return entry;
         }));
+        node.set("states", JsonTree.list(spot.states(), SpotJson::state));
         node.set("findings", JsonTree.list(spot.findings(), ResultJson::finding));
         JsonNode treatment = treatments.get(spot.spot());
         node.set("treatment", treatment == null ? NullNode.getInstance() : JsonTree.settings(treatment));
@@ -73,67 +70,6 @@ final class SpotJson {
         node.set("highEv", JsonTree.number(spectrum.scan().range().highEv()));
         node.set("stepEv", JsonTree.number(spectrum.scan().stepEv()));
         node.put("transmission", spectrum.transmission().describe());
-        return node;
-    }
-
-    private static JsonNode identification(Optional<Identification> found) {
-        if (found.isEmpty()) return NullNode.getInstance();
-        ObjectNode node = JsonTree.object();
-        node.set("workingShiftEv", JsonTree.number(found.get().shiftEv()));
-        node.set("elements", JsonTree.list(found.get().elements(), SpotJson::element));
-        node.set("unassigned", JsonTree.list(found.get().unassigned(), SpotJson::unassigned));
-        return node;
-    }
-
-    private static JsonNode element(ElementSeen seen) {
-        ObjectNode node = JsonTree.object()
-                .put("element", seen.element())
-                .put("verdict", seen.verdict().word());
-        node.set("significance", JsonTree.number(seen.significance()));
-        node.set("lines", JsonTree.list(seen.lines(), SpotJson::lineSeen));
-        return node;
-    }
-
-    private static JsonNode lineSeen(LineSeen line) {
-        ObjectNode node = JsonTree.object().put("line", line.line());
-        node.set("measuredEv", JsonTree.number(line.energyEv()));
-        node.set("significance", JsonTree.number(line.significance()));
-        node.set("ratioToExpected", JsonTree.number(line.ratioToExpected()));
-        return node;
-    }
-
-    private static JsonNode unassigned(SurveyPeak peak) {
-        ObjectNode node = JsonTree.object();
-        node.set("measuredEv", JsonTree.number(peak.energyEv()));
-        node.set("significance", JsonTree.number(peak.significance()));
-        return node;
-    }
-
-    private static JsonNode charge(ChargeReference charge) {
-        ObjectNode node = JsonTree.object().put("method", charge.method().word());
-        node.set("referenceLine", JsonTree.text(charge.referenceLine()));
-        node.set("referenceEv", JsonTree.number(charge.referenceEv()));
-        node.set("measuredEv", JsonTree.number(charge.measuredEv()));
-        node.set("shiftEv", JsonTree.number(charge.shiftEv()));
-        node.set("measurementU", JsonTree.number(charge.measurementU()));
-        node.set("referenceU", JsonTree.number(charge.referenceU()));
-        node.set("standardUncertainty", JsonTree.number(charge.standardUncertainty()));
-        node.put("verdict", charge.verdict().word());
-        node.set("sentence", JsonTree.text(charge.sentence()));
-        node.set("fit", charge.fit().map(SpotJson::fit).orElse(NullNode.getInstance()));
-        return node;
-    }
-
-    private static JsonNode fit(ReferenceLineFit fit) {
-        ObjectNode node = JsonTree.object().put("line", fit.line()).put("spectrum", fit.spectrum());
-        node.set("reducedChiSquare", JsonTree.number(fit.reducedChiSquare()));
-        node.set("components", JsonTree.list(fit.components(), component -> {
-            ObjectNode entry = JsonTree.object().put("name", component.name()).put("shape", component.shape());
-            entry.set("position", estimate(component.position()));
-            entry.set("fwhm", estimate(component.fwhm()));
-            entry.set("area", estimate(component.area()));
-            return entry;
-        }));
         return node;
     }
 
@@ -172,10 +108,21 @@ final class SpotJson {
         return node;
     }
 
+    private static JsonNode state(StateShare state) {
+        ObjectNode node = JsonTree.object()
+                .put("element", state.element())
+                .put("line", state.line())
+                .put("state", state.state());
+        node.set("atomicPercent", state.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
+        node.set("fractionOfElement", estimate(state.fractionOfElement()));
+        return node;
+    }
+
     private static JsonNode row(SpotResult spot, Quantified row) {
         ObjectNode node = JsonTree.object().put("element", row.element());
         node.set("atomicPercent", row.atomicPercent().map(SpotJson::estimate).orElse(NullNode.getInstance()));
         node.set("statisticalUncertainty", JsonTree.number(row.statisticalU()));
+        node.set("budget", row.budget().map(SpotJson::budget).orElse(NullNode.getInstance()));
         node.set("line", JsonTree.text(row.line()));
         node.set("spectrum", JsonTree.text(row.spectrum()));
         node.put("basis", row.basis().word());
@@ -185,8 +132,17 @@ final class SpotJson {
         return node;
     }
 
+    /** Every group of sources, whether it contributes or not: at.%, the squares add up to that of the whole. */
+    private static JsonNode budget(UncertaintyBudget budget) {
+        ObjectNode node = JsonTree.object();
+        for (UncertaintySource group : UncertaintySource.values()) {
+            node.set(group.field(), JsonTree.number(budget.part(group)));
+        }
+        return node;
+    }
+
     /** Value, standard uncertainty, and what each source contributes to it. */
-    private static JsonNode estimate(Estimate estimate) {
+    static JsonNode estimate(Estimate estimate) {
         ObjectNode node = JsonTree.object();
         node.set("value", JsonTree.number(estimate.value()));
         node.set("standardUncertainty", JsonTree.number(estimate.standardUncertainty()));

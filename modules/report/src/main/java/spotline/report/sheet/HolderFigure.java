@@ -20,6 +20,10 @@ import spotline.holder.PointMm;
 import spotline.holder.Shapes;
 import spotline.holder.Specimen;
 import spotline.holder.Spot;
+import spotline.report.print.Canvas;
+import spotline.report.print.Ink;
+import spotline.report.print.Typeface;
+import spotline.report.print.Weight;
 
 /** The holder as seen from the analyser, with everything that has a place on it. */
 final class HolderFigure {

@@ -13,6 +13,12 @@ import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
+import spotline.report.print.Frame;
+import spotline.report.print.Paper;
+import spotline.report.print.PdfPages;
+import spotline.report.print.SheetPages;
+import spotline.report.print.SvgPages;
+import spotline.report.print.Typeface;
 
 /**
  * The sheet to load a holder by: the holder drawn to scale with what lies on it, a ruler, the spots, what is open, and the
@@ -51,7 +57,7 @@ public final class LoadingSheet {
     /** @param made written into the file as the time it was made; without it the file holds no time */
     public byte[] pdf(Paper paper, Optional<Instant> made) {
         SheetPages pages = pages();
-        return PdfPages.write(pages, Frame.of(paper, pages.landscape()), made);
+        return PdfPages.write(pages, Frame.of(paper, pages.landscape()), new Typeface(), made);
     }
 
     /** One SVG document a page. The typeface is named, not embedded: without it another one is fitted to its widths. */

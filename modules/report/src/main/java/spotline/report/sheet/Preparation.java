@@ -13,6 +13,9 @@ import spotline.holder.SampleForm;
 import spotline.holder.Specimen;
 import spotline.holder.Spot;
 import spotline.holder.StagePlan;
+import spotline.report.print.Flow;
+import spotline.report.print.Ink;
+import spotline.report.print.Weight;
 
 /** What to do before loading, with a box each, and who did it. Source of the points: common practice, no source. */
 final class Preparation {

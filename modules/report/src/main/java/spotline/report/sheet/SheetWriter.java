@@ -11,6 +11,14 @@ import spotline.holder.LocalRiskReview;
 import spotline.holder.Silence;
 import spotline.holder.check.Caution;
 import spotline.holder.check.Cautions;
+import spotline.report.print.Canvas;
+import spotline.report.print.Flow;
+import spotline.report.print.Frame;
+import spotline.report.print.Ink;
+import spotline.report.print.Paper;
+import spotline.report.print.SheetPages;
+import spotline.report.print.Typeface;
+import spotline.report.print.Weight;
 
 /** Lays the parts of a sheet out on pages. */
 final class SheetWriter {

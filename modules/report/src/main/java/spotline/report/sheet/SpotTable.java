@@ -14,6 +14,8 @@ import spotline.holder.Sensitivity;
 import spotline.holder.Spot;
 import spotline.holder.SpotPurpose;
 import spotline.holder.Word;
+import spotline.report.print.Flow;
+import spotline.report.print.Grid;
 
 /** What lies at each spot, whose it is and how it is mounted. */
 final class SpotTable {

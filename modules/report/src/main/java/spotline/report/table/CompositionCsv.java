@@ -31,11 +31,15 @@ public final class CompositionCsv {
     private CompositionCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             for (Quantified row : spot.composition()) table.add(cells(new CsvTable.Row(), spot, row));
         }
-        return table.bytes();
+        return table;
     }
 
     public static byte[] variants(RunResult result) {

@@ -12,6 +12,14 @@ public final class FindingsCsv {
     private FindingsCsv() {}
 
     public static byte[] of(List<Finding> findings) {
+        return table(findings).bytes();
+    }
+
+    public static String text(List<Finding> findings) {
+        return table(findings).text();
+    }
+
+    public static CsvTable table(List<Finding> findings) {
         CsvTable table = new CsvTable(COLUMNS);
         for (Finding finding : findings) {
             table.add(new CsvTable.Row()
@@ -22,6 +30,6 @@ public final class FindingsCsv {
                     .text(finding.spectrum())
                     .text(finding.message()));
         }
-        return table.bytes();
+        return table;
     }
 }

@@ -27,6 +27,10 @@ public final class IntensitiesCsv {
     private IntensitiesCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             for (MeasuredIntensity measured : spot.intensities()) {
@@ -45,6 +49,6 @@ public final class IntensitiesCsv {
                         .text(measured.transmissionApplied()));
             }
         }
-        return table.bytes();
+        return table;
     }
 }

@@ -28,6 +28,10 @@ public final class PeaksCsv {
     private PeaksCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         CsvTable table = new CsvTable(COLUMNS);
         for (SpotResult spot : result.spots()) {
             for (FittedPeak peak : spot.peaks()) {
@@ -48,6 +52,6 @@ public final class PeaksCsv {
                         .number(peak.reducedChiSquare()));
             }
         }
-        return table.bytes();
+        return table;
     }
 }

@@ -19,6 +19,10 @@ public final class SamplesCsv {
     private SamplesCsv() {}
 
     public static byte[] of(RunResult result) {
+        return table(result).bytes();
+    }
+
+    public static CsvTable table(RunResult result) {
         SortedSet<String> elements = ElementOrder.ofSamples(result);
         List<String> columns = new ArrayList<>(List.of("sample", "spots"));
         for (String element : elements) {
@@ -37,6 +41,6 @@ public final class SamplesCsv {
             }
             table.add(row);
         }
-        return table.bytes();
+        return table;
     }
 }

@@ -156,6 +156,27 @@ class FitReportTest {
         assertThat(FitFigure.svg(report(true, 0))).as("the same every time").isEqualTo(svg);
     }
 
+    /** Long descriptions of backgrounds and long names were cut off at the edge. */
+    @Test
+    void noEntryOfTheKeyRunsOverTheEdge() throws Exception {
+        Document document = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(new ByteArrayInputStream(FitFigure.svg(report(true, 0)).getBytes(StandardCharsets.UTF_8)));
+        NodeList nodes = document.getDocumentElement().getChildNodes();
+        StringBuilder key = new StringBuilder();
+        for (int i = 0; i < nodes.getLength(); i++) {
+            if (!(nodes.item(i) instanceof Element e) || !e.getTagName().equals("text")) continue;
+            String text = e.getTextContent();
+            // at 11 px no common sans-serif face is wider than 6.4 px a character on average; common practice, no
+            // source
+            assertThat(Integer.parseInt(e.getAttribute("x")) + 6.4 * text.length())
+                    .as(text)
+                    .isLessThanOrEqualTo(640);
+            key.append(text).append(' ');
+        }
+        assertThat(key).contains("iterative Shirley", "fitted along");
+    }
+
     private static List<String> texts(Document document) {
         NodeList nodes = document.getElementsByTagName("text");
         List<String> texts = new ArrayList<>();

@@ -13,6 +13,11 @@ import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.junit.jupiter.api.Test;
 import spotline.holder.PointMm;
+import spotline.report.print.Canvas;
+import spotline.report.print.Ink;
+import spotline.report.print.Mark;
+import spotline.report.print.Typeface;
+import spotline.report.print.Weight;
 
 class LayoutTest {
     private static final Typeface TYPEFACE = new Typeface();

@@ -32,6 +32,10 @@ import spotline.holder.HolderPlan;
 import spotline.holder.HolderTemplates;
 import spotline.holder.PointMm;
 import spotline.holder.check.Cautions;
+import spotline.report.print.Frame;
+import spotline.report.print.Mark;
+import spotline.report.print.Paper;
+import spotline.report.print.SheetPages;
 
 class LoadingSheetTest {
     private static final String REVIEWED =

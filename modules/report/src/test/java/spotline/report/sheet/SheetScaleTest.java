@@ -25,6 +25,9 @@ import spotline.holder.PointMm;
 import spotline.holder.Shapes;
 import spotline.holder.Specimen;
 import spotline.holder.Spot;
+import spotline.report.print.Mark;
+import spotline.report.print.Paper;
+import spotline.report.print.SheetPages;
 
 /** The sheet is to scale within 0.2 mm, on the PDF's own coordinates and on the picture of it. */
 class SheetScaleTest {

@@ -10,6 +10,7 @@ import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplate;
 import spotline.holder.HolderTemplates;
+import spotline.report.print.SheetPages;
 
 /** Plans and sheets of them, written as the files they come from. */
 final class Sheets {

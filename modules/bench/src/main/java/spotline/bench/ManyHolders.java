@@ -1,0 +1,108 @@
+package spotline.bench;
+
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import spotline.core.Work;
+import spotline.reference.ReferenceData;
+import spotline.run.HolderRun;
+import spotline.run.HolderRunLoader;
+import spotline.run.RunPipeline;
+import spotline.run.RunSource;
+import spotline.run.findings.RuleBook;
+
+/**
+ * Many holder runs with one and with two threads, in turn with a kernel of nothing but arithmetic, which shows what a second
+ * thread can bring on the machine at that moment; and the memory that is left in use as their number grows. Arguments: a
+ * holder run, how many times (200).
+ */
+public final class ManyHolders {
+    private static final int ROUNDS = 4;
+    private static final long ARITHMETIC = 400_000_000L;
+
+    private ManyHolders() {}
+
+    public static void main(String[] args) throws Exception {
+        Path holder = Path.of(args[0]);
+        int count = args.length > 1 ? Integer.parseInt(args[1]) : 200;
+        int share = Math.max(2, count / (2 * ROUNDS));
+        runs(holder, 4, 2);
+        long used = used();
+        System.out.printf(Locale.ROOT, "in use after warm-up %.1f MB%n", used / 1e6);
+        double[] walls = new double[4];
+        for (int round = 0; round < ROUNDS; round++) {
+            walls[0] += runs(holder, share, 1);
+            walls[2] += arithmetic(1);
+            walls[1] += runs(holder, share, 2);
+            walls[3] += arithmetic(2);
+            System.out.printf(
+                    Locale.ROOT,
+                    "after %d holder runs: in use %.1f MB; scaling %.3f, of arithmetic %.3f, share %.3f%n",
+                    2 * share * (round + 1),
+                    used() / 1e6,
+                    walls[0] / walls[1],
+                    walls[2] / walls[3],
+                    walls[0] / walls[1] / (walls[2] / walls[3]));
+        }
+    }
+
+    private static double runs(Path holder, int count, int threads) throws Exception {
+        return timed(threads, count, () -> {
+            ReferenceData reference = ReferenceData.shipped();
+            RunSource source = RunSource.of(holder, Optional.empty(), 1);
+            HolderRun run = new HolderRunLoader(reference).load(source, Work.UNWATCHED);
+            new RunPipeline(reference, "bench", RuleBook.standard())
+                    .treat(run, 1, Work.UNWATCHED)
+                    .spots()
+                    .size();
+        });
+    }
+
+    /** The same work in all whatever the threads. */
+    private static double arithmetic(int threads) throws Exception {
+        double[] kept = new double[2];
+        double wall = timed(threads, 2, () -> {
+            double a = 0.5;
+            for (long k = 0; k < ARITHMETIC; k++) a = Math.fma(a, 0.999, 0.1);
+            synchronized (kept) {
+                kept[0] += a;
+            }
+        });
+        if (Double.isNaN(kept[0])) throw new IllegalStateException("the kernel went wrong");
+        return wall;
+    }
+
+    private interface Job {
+        void run() throws Exception;
+    }
+
+    private static double timed(int threads, int count, Job job) throws Exception {
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
+        try {
+            long since = System.nanoTime();
+            List<Future<?>> futures = new ArrayList<>();
+            for (int i = 0; i < count; i++) {
+                futures.add(pool.submit(() -> {
+                    job.run();
+                    return null;
+                }));
+            }
+            for (Future<?> future : futures) future.get();
+            return (System.nanoTime() - since) / 1e9;
+        } finally {
+            pool.shutdownNow();
+        }
+    }
+
+    private static long used() {
+        System.gc();
+        System.gc();
+        return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed();
+    }
+}

@@ -1,0 +1,112 @@
+package spotline.viewer.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import spotline.analysis.quantify.Quantified;
+import spotline.core.Estimate;
+import spotline.report.facts.ElementOrder;
+import spotline.report.facts.RowState;
+import spotline.report.facts.SampleValue;
+import spotline.report.text.DisplayNumber;
+import spotline.report.text.Shown;
+import spotline.run.RunResult;
+import spotline.run.SampleComposition;
+import spotline.run.SpotResult;
+
+/**
+ * Samples by elements: a row a sample, and below a sample of several spots a row for each of them.
+ *
+ * @param elements by atomic number
+ */
+public record CompositionGrid(List<String> elements, List<Row> rows) {
+    /**
+     * @param spot empty for the mean of several
+     * @param cells one an element
+     */
+    public record Row(String sample, String spot, boolean replicate, List<Cell> cells) {
+        public Row {
+            cells = List.copyOf(cells);
+        }
+    }
+
+    /**
+     * @param text as a person reads it; empty where the element was not looked for
+     * @param spot,spectrum,line what stands behind it; empty where there is nothing to show
+     */
+    public record Cell(String text, String spot, String spectrum, String line) {
+        static final Cell NOTHING = new Cell("", "", "", "");
+    }
+
+    public CompositionGrid {
+        elements = List.copyOf(elements);
+        rows = List.copyOf(rows);
+    }
+
+    public static CompositionGrid of(RunResult result) {
+        List<String> elements = List.copyOf(ElementOrder.ofSamples(result));
+        List<Row> rows = new ArrayList<>();
+        for (SampleComposition sample : result.samples()) {
+            List<SpotResult> spots = result.spots().stream()
+                    .filter(s -> sample.spots().contains(s.spot()))
+                    .toList();
+            boolean several = spots.size() > 1;
+            if (several) rows.add(mean(result, sample, spots, elements));
+            for (SpotResult spot : spots) rows.add(ofSpot(spot, sample, several, elements));
+        }
+        return new CompositionGrid(elements, rows);
+    }
+
+    private static Row mean(RunResult result, SampleComposition sample, List<SpotResult> spots, List<String> elements) {
+        List<Cell> cells = new ArrayList<>();
+        for (String element : elements) {
+            SampleValue value = SampleValue.of(result, sample, element);
+            Cell first = spots.stream()
+                    .map(s -> cell(s, element))
+                    .filter(c -> !c.spectrum().isEmpty())
+                    .findFirst()
+                    .orElse(Cell.NOTHING);
+            cells.add(new Cell(text(value), first.spot(), first.spectrum(), first.line()));
+        }
+        return new Row(Shown.label(sample.sample()), "", false, cells);
+    }
+
+    private static String text(SampleValue value) {
+        if (value instanceof SampleValue.Mean mean) {
+            return DisplayNumber.of(mean.atomicPercent(), mean.standardUncertainty(), 1)
+                    .text();
+        }
+        if (value instanceof SampleValue.Below below) return below(below.limit());
+        return value instanceof SampleValue.Withheld ? "withheld" : "";
+    }
+
+    private static Row ofSpot(SpotResult spot, SampleComposition sample, boolean replicate, List<String> elements) {
+        return new Row(
+                Shown.label(sample.sample()),
+                spot.spot(),
+                replicate,
+                elements.stream().map(e -> cell(spot, e)).toList());
+    }
+
+    private static Cell cell(SpotResult spot, String element) {
+        Optional<Quantified> row = spot.composition().stream()
+                .filter(r -> r.element().equals(element))
+                .findFirst();
+        return row.map(r -> new Cell(text(r, RowState.of(spot, r)), spot.spot(), r.spectrum(), r.line()))
+                .orElse(Cell.NOTHING);
+    }
+
+    /** An atomic percentage, a limit, or the word that stands for it. */
+    static String text(Quantified row, RowState state) {
+        if (state instanceof RowState.Withheld) return "withheld";
+        if (row.atomicPercent().isEmpty()) return below(row.detectionLimit());
+        Estimate percent = row.atomicPercent().get();
+        return DisplayNumber.of(percent.value(), percent.standardUncertainty(), 1)
+                .text();
+    }
+
+    private static String below(OptionalDouble limit) {
+        return limit.isPresent() ? "< " + DisplayNumber.limit(limit.getAsDouble()) : "not seen";
+    }
+}

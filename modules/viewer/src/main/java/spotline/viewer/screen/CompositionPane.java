@@ -1,0 +1,125 @@
+package spotline.viewer.screen;
+
+import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.collections.FXCollections;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.TableCell;
+import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableView;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
+import spotline.viewer.model.CompositionGrid;
+
+/** Samples by elements along the bottom; a cell leads to the spectrum, window and spot behind it. */
+public final class CompositionPane extends TableView<CompositionGrid.Row> {
+    private final Words words;
+    private final Consumer<CompositionGrid.Cell> lead;
+    private CompositionGrid grid = new CompositionGrid(java.util.List.of(), java.util.List.of());
+
+    public CompositionPane(Words words, Consumer<CompositionGrid.Cell> lead) {
+        this.words = words;
+        this.lead = lead;
+        setId("composition");
+        getStyleClass().add("composition");
+        getSelectionModel().setCellSelectionEnabled(true);
+        setPlaceholder(new Label(words.of("composition.empty")));
+        setAccessibleText(words.of("composition.name"));
+        KeyCombination copy = new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
+        addEventHandler(KeyEvent.KEY_PRESSED, e -> {
+            if (copy.match(e)) copyAll();
+            if (e.getCode() == KeyCode.ENTER) leadFromFocus();
+        });
+    }
+
+    public void show(CompositionGrid newGrid) {
+        boolean sameColumns =
+                newGrid.elements().equals(grid.elements()) && !getColumns().isEmpty();
+        grid = newGrid;
+        if (!sameColumns) columns();
+        setItems(FXCollections.observableArrayList(newGrid.rows()));
+    }
+
+    private void columns() {
+        getColumns().clear();
+        TableColumn<CompositionGrid.Row, CompositionGrid.Row> sample =
+                new TableColumn<>(words.of("composition.sample"));
+        sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
+        sample.setCellFactory(column -> new SampleCell());
+        sample.setPrefWidth(210);
+        sample.setSortable(false);
+        getColumns().add(sample);
+        for (int k = 0; k < grid.elements().size(); k++) {
+            int index = k;
+            TableColumn<CompositionGrid.Row, CompositionGrid.Cell> column =
+                    new TableColumn<>(grid.elements().get(k));
+            column.setCellValueFactory(
+                    row -> new ReadOnlyObjectWrapper<>(row.getValue().cells().get(index)));
+            column.setCellFactory(c -> new ValueCell());
+            column.setPrefWidth(112);
+            column.setSortable(false);
+            getColumns().add(column);
+        }
+    }
+
+    private final class SampleCell extends TableCell<CompositionGrid.Row, CompositionGrid.Row> {
+        @Override
+        protected void updateItem(CompositionGrid.Row row, boolean empty) {
+            super.updateItem(row, empty);
+            if (empty || row == null) {
+                setText(null);
+                return;
+            }
+            String text = row.spot().isEmpty()
+                    ? row.sample() + "  " + words.of("composition.mean")
+                    : row.sample() + "  " + words.of("composition.spot", row.spot());
+            setText(row.replicate() ? "     " + words.of("composition.spot", row.spot()) : text);
+        }
+    }
+
+    private final class ValueCell extends TableCell<CompositionGrid.Row, CompositionGrid.Cell> {
+        ValueCell() {
+            setAlignment(Pos.CENTER_RIGHT);
+            addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
+                if (getItem() != null && !getItem().spectrum().isEmpty()) lead.accept(getItem());
+            });
+        }
+
+        @Override
+        protected void updateItem(CompositionGrid.Cell cell, boolean empty) {
+            super.updateItem(cell, empty);
+            setText(empty || cell == null ? null : cell.text());
+        }
+    }
+
+    private void leadFromFocus() {
+        var at = getFocusModel().getFocusedCell();
+        int element = at.getColumn() - 1;
+        if (at.getRow() < 0
+                || at.getRow() >= grid.rows().size()
+                || element < 0
+                || element >= grid.elements().size()) return;
+        CompositionGrid.Cell cell = grid.rows().get(at.getRow()).cells().get(element);
+        if (!cell.spectrum().isEmpty()) lead.accept(cell);
+    }
+
+    /** The table as tab-separated text on the clipboard. */
+    private void copyAll() {
+        StringBuilder text =
+                new StringBuilder(words.of("composition.sample") + "\t" + words.of("composition.spot-head"));
+        grid.elements().forEach(e -> text.append('\t').append(e));
+        for (CompositionGrid.Row row : grid.rows()) {
+            text.append('\n').append(row.sample()).append('\t').append(row.spot());
+            row.cells().forEach(c -> text.append('\t').append(c.text()));
+        }
+        ClipboardContent content = new ClipboardContent();
+        content.putString(text.toString());
+        Clipboard.getSystemClipboard().setContent(content);
+    }
+}

@@ -1,0 +1,25 @@
+package spotline.viewer.screen;
+
+import javafx.scene.control.Button;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+
+/** Buttons with their words: a key's text, and what its {@code .help} says. */
+final class Controls {
+    private Controls() {}
+
+    static Button button(Words words, String id, String key, Runnable action) {
+        Button button = new Button(words.of(key));
+        button.setId(id);
+        button.setTooltip(new Tooltip(words.of(key + ".help")));
+        button.setOnAction(e -> action.run());
+        return button;
+    }
+
+    static ToggleButton toggle(Words words, String id, String key) {
+        ToggleButton button = new ToggleButton(words.of(key));
+        button.setId(id);
+        button.setTooltip(new Tooltip(words.of(key + ".help")));
+        return button;
+    }
+}

@@ -1,0 +1,103 @@
+package spotline.viewer.screen;
+
+import java.util.Locale;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import spotline.viewer.model.Layer;
+import spotline.viewer.model.Signing;
+import spotline.viewer.model.Workbench;
+
+/** The narrow strips of the window: what went wrong, what is shown, what waits for its reason, what is being done. */
+final class Strips {
+    private Strips() {}
+
+    static Node fault(Workbench bench, Words words) {
+        Label text = new Label();
+        text.setId("fault");
+        text.setWrapText(true);
+        text.setMaxWidth(Double.MAX_VALUE);
+        text.textProperty().bind(bench.fault());
+        HBox.setHgrow(text, Priority.ALWAYS);
+        Button close = Controls.button(
+                words, "fault-close", "fault.close", () -> bench.fault().set(""));
+        close.setMinWidth(Button.USE_PREF_SIZE);
+        HBox bar = new HBox(8, text, close);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.getStyleClass().add("fault-bar");
+        bar.visibleProperty().bind(bench.fault().isNotEmpty());
+        bar.managedProperty().bind(bar.visibleProperty());
+        return bar;
+    }
+
+    static Node layers(Workbench bench, Words words) {
+        FlowPane bar = new FlowPane(4, 4);
+        bar.getStyleClass().add("layer-bar");
+        for (Layer layer : Layer.values()) {
+            ToggleButton button = Controls.toggle(words, "layer-" + layer.name().toLowerCase(Locale.ROOT), layer.key());
+            button.setSelected(bench.layers().get().contains(layer));
+            button.setOnAction(e -> bench.show(layer, button.isSelected()));
+            bench.layers().addListener((o, was, is) -> button.setSelected(is.contains(layer)));
+            bar.getChildren().add(button);
+        }
+        return bar;
+    }
+
+    /** A change by hand waits here for its reason. */
+    static Node reason(Workbench bench, Words words) {
+        Signing signing = bench.signing();
+        Label what = new Label();
+        what.setId("pending");
+        what.setMinWidth(60);
+        TextField why = new TextField();
+        why.setId("why");
+        why.setPromptText(words.of("reason.why"));
+        HBox.setHgrow(why, Priority.ALWAYS);
+        TextField who = new TextField(System.getProperty("user.name", ""));
+        who.setId("who");
+        who.setPromptText(words.of("reason.who"));
+        who.setPrefColumnCount(8);
+        Button keep = Controls.button(words, "keep", "reason.keep", () -> {
+            signing.keep(who.getText(), why.getText());
+            if (signing.pending().get().isEmpty()) why.clear();
+        });
+        keep.setDefaultButton(true);
+        keep.disableProperty()
+                .bind(why.textProperty().isEmpty().or(who.textProperty().isEmpty()));
+        Button drop = Controls.button(words, "drop", "reason.drop", signing::drop);
+        HBox bar = new HBox(6, what, why, who, keep, drop);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.getStyleClass().add("reason-bar");
+        bar.setVisible(false);
+        bar.managedProperty().bind(bar.visibleProperty());
+        signing.pending().addListener((o, was, is) -> {
+            bar.setVisible(is.isPresent());
+            is.ifPresent(p -> what.setText(p.title()));
+            if (is.isPresent() && was.isEmpty()) why.requestFocus();
+        });
+        return bar;
+    }
+
+    static Node doing(Workbench bench) {
+        ProgressBar progress = new ProgressBar();
+        progress.setPrefWidth(120);
+        progress.progressProperty().bind(bench.progress());
+        Label doing = new Label();
+        doing.setId("doing");
+        doing.textProperty().bind(bench.doing());
+        HBox bar = new HBox(8, progress, doing);
+        bar.setPadding(new Insets(3, 10, 3, 10));
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.visibleProperty().bind(bench.busy());
+        bar.managedProperty().bind(bar.visibleProperty());
+        return bar;
+    }
+}

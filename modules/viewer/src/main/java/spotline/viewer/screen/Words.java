@@ -1,0 +1,22 @@
+package spotline.viewer.screen;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** Every text of the window, from the resource bundle. */
+public final class Words {
+    private final ResourceBundle bundle;
+    private final Locale locale;
+
+    /** Errors: {@link java.util.MissingResourceException} when the program is incomplete. */
+    public Words(Locale locale) {
+        this.locale = locale;
+        bundle = ResourceBundle.getBundle("spotline.viewer.words", locale);
+    }
+
+    public String of(String key, Object... arguments) {
+        String text = bundle.getString(key);
+        return arguments.length == 0 ? text : new MessageFormat(text, locale).format(arguments);
+    }
+}

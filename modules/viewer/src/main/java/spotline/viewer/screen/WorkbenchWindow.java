@@ -1,0 +1,330 @@
+package spotline.viewer.screen;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import javafx.beans.binding.Bindings;
+import javafx.geometry.Orientation;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.SplitPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.TransferMode;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import spotline.report.ResultFiles;
+import spotline.viewer.model.ChargeOverview;
+import spotline.viewer.model.CompositionGrid;
+import spotline.viewer.model.LineCandidates;
+import spotline.viewer.model.Workbench;
+
+/** The whole window over a workbench. */
+public final class WorkbenchWindow {
+    private static final double LARGEST_TEXT = 1.6;
+    private static final double SMALLEST_TEXT = 0.8;
+
+    private final Workbench bench;
+    private final Words words;
+    private final Optional<Path> demo;
+    private final Consumer<String> settled;
+    private final BorderPane root = new BorderPane();
+    private final HolderBar holder;
+    private final ScanRuler ruler;
+    private final BenchPane plot;
+    private final AccountPane account;
+    private final FitPane fit;
+    private final StackPane side = new StackPane();
+    private final CompositionPane composition;
+    private final ChargePane charge;
+    private final FileActions files;
+    private final StackPane centre = new StackPane();
+    private final ToggleButton chargeView;
+    private final ToggleButton dark;
+    private Palette palette = Palette.LIGHT;
+    private double textScale = 1;
+
+    /**
+     * @param demo the demonstration's holder run, offered while nothing is open
+     * @param settled is told the title when a run was drawn for the first time
+     */
+    public WorkbenchWindow(Workbench bench, Words words, Optional<Path> demo, Consumer<String> settled) {
+        this.bench = bench;
+        this.words = words;
+        this.demo = demo;
+        this.settled = settled;
+        fit = new FitPane(bench.fits(), words, bench.fits()::end, this::applyToChosen);
+        holder = new HolderBar(bench::choose);
+        ruler = new ScanRuler(bench::chooseSpectrum);
+        plot = new BenchPane(
+                new BenchPane.Listener() {
+                    @Override
+                    public void window(String line, double lowEv, double highEv, boolean done) {
+                        bench.windows().move(line, lowEv, highEv, done);
+                    }
+
+                    @Override
+                    public void clicked(double energyEv) {
+                        fit.clicked(energyEv);
+                    }
+                },
+                this::candidates);
+        account = new AccountPane(words, bench::chooseSpectrum, bench.signing()::silence, bench.fits()::begin);
+        composition = new CompositionPane(words, cell -> {
+            bench.choose(cell.spot(), false);
+            bench.chooseSpectrum(cell.spectrum());
+        });
+        charge = new ChargePane(words, spot -> {
+            bench.choose(spot, false);
+            showCharge(false);
+        });
+        files = new FileActions(
+                bench, words, () -> root.getScene().getWindow(), () -> composition, ResultFiles::contents);
+        chargeView = Controls.toggle(words, "charge", "view.charge");
+        dark = Controls.toggle(words, "dark", "view.dark");
+        chargeView.setOnAction(e -> showCharge(chargeView.isSelected()));
+        dark.setOnAction(e -> room());
+        root.setId("workbench");
+        root.getStylesheets().add(stylesheet());
+        build();
+        listen();
+        room();
+        empty();
+    }
+
+    private static String stylesheet() {
+        return java.util.Objects.requireNonNull(
+                        WorkbenchWindow.class.getResource("/spotline/viewer/viewer.css"), "viewer.css")
+                .toExternalForm();
+    }
+
+    public Parent root() {
+        return root;
+    }
+
+    private void build() {
+        SplitPane upper =
+                new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
+        upper.setDividerPositions(0.68);
+        SplitPane.setResizableWithParent(side, false);
+        side.getChildren().setAll(account, fit);
+        fit.setVisible(false);
+        SplitPane lower = new SplitPane(upper, composition);
+        lower.setOrientation(Orientation.VERTICAL);
+        lower.setDividerPositions(0.74);
+        SplitPane.setResizableWithParent(composition, false);
+        VBox work = new VBox(ruler, grow(lower));
+        centre.getChildren().setAll(work, charge);
+        charge.setVisible(false);
+        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), holder));
+        root.setCenter(centre);
+        root.setBottom(Strips.doing(bench));
+        side.setMinWidth(250);
+        root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
+        root.setOnDragOver(e -> {
+            if (dropped(e).isPresent()) e.acceptTransferModes(TransferMode.COPY);
+            e.consume();
+        });
+        root.setOnDragDropped(e -> {
+            dropped(e).ifPresent(f -> bench.open(f.toPath()));
+            e.setDropCompleted(dropped(e).isPresent());
+            e.consume();
+        });
+    }
+
+    private static Node grow(Region node) {
+        VBox.setVgrow(node, Priority.ALWAYS);
+        return node;
+    }
+
+    /** Exports the table, for tests and for whoever has the name already. */
+    void exportTo(Path file) {
+        files.exportTo(file);
+    }
+
+    void saveTo(Path file) {
+        files.saveTo(file);
+    }
+
+    private static Optional<File> dropped(DragEvent e) {
+        return e.getDragboard().getFiles().stream().findFirst();
+    }
+
+    private Node toolBar() {
+        Label title = new Label();
+        title.getStyleClass().add("title");
+        title.setId("title");
+        title.textProperty().bind(bench.title());
+        Region space = new Region();
+        HBox.setHgrow(space, Priority.ALWAYS);
+        Button undo = Controls.button(words, "undo", "edit.undo", bench::undo);
+        undo.disableProperty().bind(bench.undoable().isEmpty());
+        undo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.undo.help"), " ", bench.undoable()));
+        Button redo = Controls.button(words, "redo", "edit.redo", bench::redo);
+        redo.disableProperty().bind(bench.redoable().isEmpty());
+        redo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.redo.help"), " ", bench.redoable()));
+        Button save = Controls.button(words, "save", "file.save", files::save);
+        save.disableProperty()
+                .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
+        HBox bar = new HBox(
+                6,
+                Controls.button(words, "open", "file.open", files::open),
+                files.recentMenu(),
+                save,
+                title,
+                space,
+                undo,
+                redo,
+                chargeView,
+                files.exportMenu(),
+                Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
+                Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
+                dark);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.getStyleClass().add("tool-bar-strip");
+        return bar;
+    }
+
+    private void listen() {
+        bench.picture().addListener((o, was, is) -> {
+            root.setCenter(centre);
+            drawHolder();
+        });
+        bench.chosen().addListener((o, was, is) -> {
+            drawHolder();
+            drawSpot();
+        });
+        bench.result().addListener((o, was, is) -> {
+            drawHolder();
+            drawSpot();
+            is.ifPresent(r -> {
+                composition.show(CompositionGrid.of(r));
+                charge.show(ChargeOverview.of(r), palette);
+                settled.accept(bench.title().get());
+            });
+        });
+        bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette));
+        bench.bench().addListener((o, was, is) -> drawBench());
+        bench.layers().addListener((o, was, is) -> drawBench());
+        bench.fits().model().addListener((o, was, is) -> {
+            fit.setVisible(is.isPresent());
+            account.setVisible(is.isEmpty());
+        });
+    }
+
+    /** The settings of the first chosen spot go to the others that are chosen. */
+    private void applyToChosen() {
+        List<String> chosen = bench.chosen().get();
+        if (chosen.size() < 2) {
+            bench.fits().message().set(words.of("fit.choose-others"));
+            return;
+        }
+        bench.fits().applyTo(chosen.subList(1, chosen.size()));
+    }
+
+    private void drawHolder() {
+        bench.picture()
+                .get()
+                .ifPresent(p -> holder.show(
+                        p, bench.faces(), new LinkedHashSet<>(bench.chosen().get()), palette));
+    }
+
+    private void drawSpot() {
+        ruler.show(bench.lanes(), bench.spectrum().get(), palette);
+        account.show(bench.account());
+    }
+
+    private void drawBench() {
+        plot.show(bench.bench().get(), bench.compared(), bench.layers().get(), palette, textScale);
+    }
+
+    private String candidates(double measuredEv) {
+        List<LineCandidates.Candidate> near = bench.candidates(measuredEv);
+        if (near.isEmpty()) return words.of("bench.no-line");
+        return near.stream()
+                .map(c -> String.format(Locale.ROOT, c.known() ? "%s %.1f" : "(%s %.1f)", c.line(), c.energyEv()))
+                .collect(Collectors.joining("  "));
+    }
+
+    /** What is shown while nothing is open. */
+    private void empty() {
+        Label what = new Label(words.of("empty.what"));
+        what.setWrapText(true);
+        what.getStyleClass().add("empty-text");
+        what.setMaxWidth(520);
+        VBox box = new VBox(14, what, Controls.button(words, "empty-open", "file.open", files::open));
+        demo.ifPresent(
+                d -> box.getChildren().add(Controls.button(words, "empty-demo", "empty.demo", () -> bench.open(d))));
+        box.setAlignment(Pos.CENTER);
+        box.getStyleClass().add("empty");
+        root.setCenter(box);
+    }
+
+    private void showCharge(boolean on) {
+        chargeView.setSelected(on);
+        charge.setVisible(on);
+        centre.getChildren().get(0).setVisible(!on);
+    }
+
+    private void room() {
+        palette = dark.isSelected() ? Palette.DARK : Palette.LIGHT;
+        root.getStyleClass().removeAll("light-room", "dark-room");
+        root.getStyleClass().add(dark.isSelected() ? "dark-room" : "light-room");
+        redraw();
+    }
+
+    private void textSize(double scale) {
+        textScale = Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, scale));
+        root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", 12.5 * textScale));
+        redraw();
+    }
+
+    private void redraw() {
+        drawHolder();
+        drawSpot();
+        drawBench();
+        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r), palette));
+    }
+
+    private void shortcut(KeyEvent e) {
+        List<Map.Entry<KeyCombination, Runnable>> all = new ArrayList<>();
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN), files::open));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), files::save));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench::undo));
+        all.add(Map.entry(
+                new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
+                bench::redo));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F2), () -> holder.requestFocus()));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F3), () -> ruler.requestFocus()));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F4), () -> plot.requestFocus()));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F6), () -> showCharge(!chargeView.isSelected())));
+        for (Map.Entry<KeyCombination, Runnable> entry : all) {
+            if (!entry.getKey().match(e)) continue;
+            entry.getValue().run();
+            e.consume();
+            return;
+        }
+        if (e.getCode() == KeyCode.ESCAPE && bench.signing().pending().get().isPresent()) {
+            bench.signing().drop();
+            e.consume();
+        }
+    }
+}

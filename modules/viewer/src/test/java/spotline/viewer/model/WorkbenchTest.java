@@ -1,0 +1,222 @@
+package spotline.viewer.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import spotline.analysis.charge.ChargeVerdict;
+import spotline.core.Finding;
+import spotline.core.Severity;
+import spotline.run.RunResult;
+
+class WorkbenchTest {
+    private static Bench shared;
+
+    @BeforeAll
+    static void open() {
+        shared = new Bench().demo();
+    }
+
+    @AfterAll
+    static void close() {
+        shared.close();
+    }
+
+    private static double percent(RunResult result, String spot, String element) {
+        return result.spots().stream()
+                .filter(s -> s.spot().equals(spot))
+                .flatMap(s -> s.composition().stream())
+                .filter(r -> r.element().equals(element))
+                .findFirst()
+                .orElseThrow()
+                .atomicPercent()
+                .orElseThrow()
+                .value();
+    }
+
+    @Test
+    void everySpotShowsItsVerdictAndComposition() {
+        List<SpotFace> faces = shared.workbench.faces();
+        assertThat(faces).extracting(SpotFace::id).containsExactly("1", "2", "3", "4", "5", "6");
+        assertThat(faces.get(3).verdict()).isEqualTo(ChargeVerdict.NOT_NEEDED);
+        for (SpotFace face : faces) {
+            double sum =
+                    face.shares().stream().mapToDouble(SpotFace.Share::part).sum();
+            assertThat(sum).as("shares of spot %s", face.id()).isBetween(0.999, 1.001);
+        }
+        assertThat(faces.get(0).spoken())
+                .contains("liner chip")
+                .contains("accepted")
+                .contains("F ");
+    }
+
+    @Test
+    void choosingASpotBringsItsScansAndAccount() {
+        Workbench bench = shared.workbench;
+        bench.choose("5", false);
+        assertThat(bench.primary().orElseThrow().spot()).isEqualTo("5");
+        assertThat(bench.lanes().intervals())
+                .extracting(ScanLanes.Interval::name)
+                .contains("C 1s", "Ti 2p", "O 1s");
+        Account account = bench.account().orElseThrow();
+        assertThat(account.cards()).extracting(Account.Card::step).containsExactly(Account.Step.values());
+        assertThat(account.cards().get(0).sentence()).contains("C 1s").contains("284.80 eV");
+        assertThat(account.cards().get(1).sentence()).contains("Ti");
+    }
+
+    /** The line that is on the bench stays there when another spot has it too. */
+    @Test
+    void theSameLineStaysOnTheBench() {
+        Workbench bench = shared.workbench;
+        bench.choose("5", false);
+        String oxygen = bench.lanes().intervals().stream()
+                .filter(i -> i.name().equals("O 1s"))
+                .findFirst()
+                .orElseThrow()
+                .spectrum();
+        bench.chooseSpectrum(oxygen);
+        bench.choose("6", false);
+        assertThat(bench.bench().get().orElseThrow().name()).isEqualTo("O 1s");
+        assertThat(bench.bench().get().orElseThrow().spot()).isEqualTo("6");
+        bench.choose("5", true);
+        assertThat(bench.compared()).extracting(BenchData::spot).containsExactly("5");
+    }
+
+    @Test
+    void aScanOfAnotherSpotChoosesThatSpot() {
+        Workbench bench = shared.workbench;
+        bench.choose("1", false);
+        bench.chooseSpectrum("04-contact-strip.txt#3");
+        assertThat(bench.chosen().get()).containsExactly("4");
+        assertThat(bench.bench().get().orElseThrow().name()).isEqualTo("Ag 3d");
+    }
+
+    /** 368.2 eV is silver's main line; source of the energy: ISO 15472:2010. */
+    @Test
+    void aClickNamesTheLinesNear() {
+        Workbench bench = shared.workbench;
+        bench.chooseSpectrum("04-contact-strip.txt#3");
+        List<LineCandidates.Candidate> near = bench.candidates(368.2);
+        assertThat(near.get(0).line()).isEqualTo("Ag 3d");
+        assertThat(near.get(0).known()).isTrue();
+    }
+
+    @Test
+    void aDraggedWindowFollowsAtOnceAndWaitsForItsReason() {
+        try (Bench own = new Bench().demo()) {
+            Workbench bench = own.workbench;
+            bench.choose("5", false);
+            bench.chooseSpectrum("05-pigment-a.txt#3");
+            BenchData before = bench.bench().get().orElseThrow();
+            BenchData.WindowMark mark = before.windows().get(0);
+            double titanium = percent(bench.result().get().orElseThrow(), "5", "Ti");
+
+            bench.windows().move(mark.line(), mark.lowEv() + 0.5, mark.highEv() - 1, true);
+            own.until(() -> !bench.bench().get().orElseThrow().windows().equals(before.windows()));
+            BenchData preview = bench.bench().get().orElseThrow();
+            assertThat(preview.windows().get(0).highEv()).isEqualTo(mark.highEv() - 1);
+            assertThat(preview.backgrounds().get(0).energy(0)).isGreaterThanOrEqualTo(mark.lowEv() + 0.5 - 0.1);
+            assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
+            assertThat(bench.signing().pending().get().orElseThrow().title()).contains("Ti 2p window of spot 5");
+
+            bench.signing().keep("a tester", " ");
+            assertThat(bench.fault().get()).contains("reason");
+            bench.signing().keep("a tester", "shake-up left out, to see");
+            own.settled();
+            assertThat(bench.fault().get()).isEmpty();
+            double changed = percent(bench.result().get().orElseThrow(), "5", "Ti");
+            assertThat(changed).isNotEqualTo(titanium);
+            assertThat(bench.undoable().get()).contains("Ti 2p window of spot 5");
+
+            bench.undo();
+            own.settled();
+            assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
+            assertThat(bench.undoable().get()).isEmpty();
+            bench.redo();
+            own.settled();
+            assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(changed);
+        }
+    }
+
+    @Test
+    void droppingAPreviewRestoresWhatWasThere() {
+        Workbench bench = shared.workbench;
+        bench.chooseSpectrum("05-pigment-a.txt#3");
+        BenchData before = bench.bench().get().orElseThrow();
+        BenchData.WindowMark mark = before.windows().get(0);
+        bench.windows().move(mark.line(), mark.lowEv() + 1, mark.highEv(), true);
+        bench.signing().drop();
+        assertThat(bench.signing().pending().get()).isEmpty();
+        assertThat(bench.bench().get().orElseThrow().windows()).isEqualTo(before.windows());
+    }
+
+    @Test
+    void aSilencedFindingBecomesANoteWithItsReason() {
+        try (Bench own = new Bench()) {
+            Path holder = holderWithACaution();
+            own.workbench.open(holder);
+            own.settled();
+            Workbench bench = own.workbench;
+            Finding caution = bench.result().get().orElseThrow().findings().stream()
+                    .filter(f -> f.severity() == Severity.CAUTION)
+                    .findFirst()
+                    .orElseThrow();
+            bench.signing().silence(caution);
+            bench.signing().keep("a tester", "the place is known to be safe");
+            own.settled();
+            List<Finding> of = bench.result().get().orElseThrow().findings().stream()
+                    .filter(f -> f.rule().equals(caution.rule()) && f.spot().equals(caution.spot()))
+                    .toList();
+            assertThat(of).isNotEmpty().allMatch(f -> f.severity() == Severity.NOTE);
+            assertThat(of.get(0).message()).contains("the place is known to be safe");
+        }
+    }
+
+    @TempDir
+    Path folder;
+
+    /** Two insulators whose outlines lie on each other: invented. */
+    private Path holderWithACaution() {
+        try {
+            Path file = folder.resolve("holder.json");
+            Files.writeString(file, """
+                    { "format": "spotline-holder-run/1", "holder": { "template": "flat-bar" },
+                      "instrument": { "excitation": { "source": "Al Ka", "monochromated": true },
+                                      "analysisAreaMm": { "x": 0.7, "y": 0.3 } },
+                      "spots": [ { "id": "1", "xMm": 20, "yMm": 2.2, "sample": { "name": "chip", "conductivity": "insulator" },
+                                   "mount": { "method": "metal-clip", "electricalState": "isolated",
+                                              "outlineMm": { "width": 4, "height": 4 } } } ] }
+                    """);
+            return file;
+        } catch (java.io.IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+
+    @Test
+    void whatCannotBeOpenedIsASentenceAndWhatIsOpenStays() {
+        try (Bench own = new Bench().demo()) {
+            own.workbench.open(folder.resolve("nothing.json"));
+            own.until(() -> !own.workbench.fault().get().isEmpty());
+            assertThat(own.workbench.fault().get()).contains("nothing.json").contains("no such file");
+            assertThat(own.workbench.result().get()).isPresent();
+            assertThat(own.workbench.busy().get()).isFalse();
+        }
+    }
+
+    @Test
+    void layersAreShownAndHidden() {
+        Workbench bench = shared.workbench;
+        Set<Layer> before = bench.layers().get();
+        bench.show(Layer.DIFFERENCE, true);
+        assertThat(bench.layers().get()).contains(Layer.DIFFERENCE).containsAll(before);
+        bench.show(Layer.DIFFERENCE, false);
+        assertThat(bench.layers().get()).isEqualTo(before);
+    }
+}
