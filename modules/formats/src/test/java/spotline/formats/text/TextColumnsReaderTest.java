@@ -306,7 +306,7 @@ class TextColumnsReaderTest {
                         new TextLook.Suggestion("scale", "\"kinetic\"", "the lines above speak of kinetic energy"),
                         new TextLook.Suggestion(
                                 "ordinateKind", "\"counts-per-second\"", "the lines above speak of counts per second"));
-        assertThat(look("binding or kinetic\n1 -5\n1 -9\n").suggestions()).isEmpty();
+        assertThat(look("binding or kinetic\n1 -5\n1 -5\n").suggestions()).isEmpty();
     }
 
     @Test
