@@ -105,7 +105,7 @@ public class ParseBench {
             if (file[i] != '\n') continue;
             double value = NumberText.parse(file, start, i);
             start = i + 1;
-            if (value != value) continue;
+            if (Double.isNaN(value)) continue;
             room[n] = value;
             n = n + 1 == room.length ? 0 : n + 1;
         }
