@@ -14,6 +14,7 @@ import spotline.reference.ReferenceData;
 import spotline.run.HolderRun;
 import spotline.run.HolderRunLoader;
 import spotline.run.RunPipeline;
+import spotline.run.RunResult;
 import spotline.run.RunSource;
 import spotline.run.findings.RuleBook;
 
@@ -57,10 +58,8 @@ public final class ManyHolders {
             ReferenceData reference = ReferenceData.shipped();
             RunSource source = RunSource.of(holder, Optional.empty(), 1);
             HolderRun run = new HolderRunLoader(reference).load(source, Work.UNWATCHED);
-            new RunPipeline(reference, "bench", RuleBook.standard())
-                    .treat(run, 1, Work.UNWATCHED)
-                    .spots()
-                    .size();
+            RunResult result = new RunPipeline(reference, "bench", RuleBook.standard()).treat(run, 1, Work.UNWATCHED);
+            if (result.spots().isEmpty()) throw new IllegalStateException("a holder without a spot");
         });
     }
 
