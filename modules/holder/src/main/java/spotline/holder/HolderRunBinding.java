@@ -52,7 +52,22 @@ final class HolderRunBinding {
                 fields.number("sourceAnalyserAngleDeg"),
                 fields.word("chargeNeutraliser", NeutraliserState.UNKNOWN),
                 transmission(fields),
-                fields.text("energyCalibration"));
+                fields.text("energyCalibration"),
+                conditions(fields));
+    }
+
+    private static MeasuringConditions conditions(Fields instrument) {
+        if (!instrument.has("conditions")) return MeasuringConditions.UNKNOWN;
+        Fields fields = instrument.must("conditions");
+        return new MeasuringConditions(
+                fields.number("xRayPowerW"),
+                fields.text("analyserMode"),
+                fields.text("lens"),
+                fields.number("pressureMbar"),
+                fields.number("sampleTemperatureC"),
+                fields.text("ionGun"),
+                fields.text("neutraliser"),
+                fields.number("linearToCountsPerSecond"));
     }
 
     private static Instrument.DeclaredExcitation excitation(Fields instrument) {

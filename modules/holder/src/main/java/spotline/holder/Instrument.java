@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param sourceAnalyserAngleDeg between X-ray direction and analyser axis, degrees
  * @param energyCalibration file of the calibration record that the energy scale is corrected by, relative to the holder-run
  *     file
+ * @param conditions what else was set
  */
 public record Instrument(
         Optional<String> name,
@@ -25,7 +26,8 @@ public record Instrument(
         OptionalDouble sourceAnalyserAngleDeg,
         NeutraliserState chargeNeutraliser,
         DeclaredTransmission transmission,
-        Optional<String> energyCalibration) {
+        Optional<String> energyCalibration,
+        MeasuringConditions conditions) {
     public static final Instrument UNKNOWN = new Instrument(
             Optional.empty(),
             DeclaredExcitation.UNKNOWN,
@@ -35,7 +37,8 @@ public record Instrument(
             OptionalDouble.empty(),
             NeutraliserState.UNKNOWN,
             new DeclaredTransmission.Unknown(),
-            Optional.empty());
+            Optional.empty(),
+            MeasuringConditions.UNKNOWN);
 
     public Instrument {
         requireNonNull(name, "name");
@@ -43,6 +46,7 @@ public record Instrument(
         requireNonNull(chargeNeutraliser, "chargeNeutraliser");
         requireNonNull(transmission, "transmission");
         requireNonNull(energyCalibration, "energyCalibration");
+        requireNonNull(conditions, "conditions");
     }
 
     /**

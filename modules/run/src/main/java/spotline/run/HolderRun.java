@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import spotline.analysis.calibration.CalibrationRecord;
 import spotline.core.Finding;
 import spotline.holder.HolderPlan;
 
@@ -15,6 +16,7 @@ import spotline.holder.HolderPlan;
  * @param files SHA-256 of each spectrum file that could be read, by name as the holder run gives it
  * @param findings that concern no single spot
  * @param planFindings of the mounting checks; empty where they were not made
+ * @param calibration that the energy scale was corrected by, where the holder run names one
  */
 public record HolderRun(
         HolderPlan plan,
@@ -22,15 +24,27 @@ public record HolderRun(
         SortedMap<String, String> files,
         List<Finding> findings,
         long seed,
-        Optional<List<Finding>> planFindings) {
-    /** A run whose plan was not checked. */
+        Optional<List<Finding>> planFindings,
+        Optional<CalibrationRecord> calibration) {
+    /** A run whose plan was not checked, and whose energy scale is as measured. */
     public HolderRun(
             HolderPlan plan,
             List<SpotInput> spots,
             SortedMap<String, String> files,
             List<Finding> findings,
             long seed) {
-        this(plan, spots, files, findings, seed, Optional.empty());
+        this(plan, spots, files, findings, seed, Optional.empty(), Optional.empty());
+    }
+
+    /** A run whose energy scale is as measured. */
+    public HolderRun(
+            HolderPlan plan,
+            List<SpotInput> spots,
+            SortedMap<String, String> files,
+            List<Finding> findings,
+            long seed,
+            Optional<List<Finding>> planFindings) {
+        this(plan, spots, files, findings, seed, planFindings, Optional.empty());
     }
 
     public HolderRun {
@@ -44,6 +58,6 @@ public record HolderRun(
     public HolderRun with(List<Finding> more) {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(more);
-        return new HolderRun(plan, spots, files, all, seed, planFindings);
+        return new HolderRun(plan, spots, files, all, seed, planFindings, calibration);
     }
 }

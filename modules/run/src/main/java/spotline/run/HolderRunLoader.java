@@ -82,7 +82,13 @@ public final class HolderRunLoader {
             files.put(name, store.once("sum " + name, () -> CalibrationFile.sha256(inputFiles.path(name))));
         }
         return new HolderRun(
-                plan, inputs, files, findings, source.seed(), Optional.of(PlanFindings.of(plan, inputFiles)));
+                plan,
+                inputs,
+                files,
+                findings,
+                source.seed(),
+                Optional.of(PlanFindings.of(plan, inputFiles)),
+                calibration);
     }
 
     private Optional<CalibrationRecord> calibration(HolderRunFile file, InputFiles inputs) throws ReadException {

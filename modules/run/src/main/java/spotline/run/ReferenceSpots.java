@@ -43,7 +43,8 @@ final class ReferenceSpots {
                                     "reference-factors-missing",
                                     "The factors of the reference spots cannot be had: " + result.reason() + ".")));
         }
-        return new HolderRun(run.plan(), inputs, run.files(), run.findings(), run.seed(), run.planFindings());
+        return new HolderRun(
+                run.plan(), inputs, run.files(), run.findings(), run.seed(), run.planFindings(), run.calibration());
     }
 
     private Made make(HolderRun run, QuantifySettings.FactorChoice.FromSpots choice, Work work) {

@@ -84,7 +84,8 @@ public final class RunPipeline {
                 programVersion,
                 run.seed(),
                 judged.outcomes(),
-                judged.led());
+                judged.led(),
+                run.calibration());
     }
 
     /** The settings in force with the default models as they were used, so that the record makes the same fits again. */

@@ -3,8 +3,10 @@ package spotline.run;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import spotline.analysis.calibration.CalibrationRecord;
 import spotline.core.Finding;
 import spotline.core.Severity;
 import spotline.holder.HolderPlan;
@@ -19,6 +21,7 @@ import spotline.holder.HolderPlan;
  * @param files SHA-256 of each input file, by name as the holder run gives it
  * @param ruleStates what each rule came to, in the order of the list of rules
  * @param led findings that explain others
+ * @param calibration that the energy scale was corrected by, where the holder run names one
  */
 public record RunResult(
         HolderPlan plan,
@@ -30,7 +33,8 @@ public record RunResult(
         String programVersion,
         long seed,
         List<RuleOutcome> ruleStates,
-        List<Led> led) {
+        List<Led> led,
+        Optional<CalibrationRecord> calibration) {
     /** A result that no rules were held to. */
     public RunResult(
             HolderPlan plan,
@@ -41,7 +45,18 @@ public record RunResult(
             SortedMap<String, String> files,
             String programVersion,
             long seed) {
-        this(plan, spots, samples, findings, treatments, files, programVersion, seed, List.of(), List.of());
+        this(
+                plan,
+                spots,
+                samples,
+                findings,
+                treatments,
+                files,
+                programVersion,
+                seed,
+                List.of(),
+                List.of(),
+                Optional.empty());
     }
 
     public RunResult {

@@ -55,6 +55,9 @@ final class MethodsParagraph {
                 .append(name.isEmpty() ? "" : " with a spectrometer \u201c" + name + "\u201d")
                 .append(" using ")
                 .append(RunHeader.source(result));
+        String power = InstrumentRecord.power(result);
+        if (power.isEmpty()) missing.add("the X-ray power");
+        else text.append(" at ").append(power);
         if (instrument.analysisArea().isPresent()) {
             text.append(", from an area of ")
                     .append(instrument.analysisArea().get().x())
@@ -72,7 +75,9 @@ final class MethodsParagraph {
         NeutraliserState neutraliser = instrument.chargeNeutraliser();
         if (RunHeader.known(neutraliser.word()).isEmpty()) missing.add("the charge neutraliser");
         else text.append("; charge neutraliser ").append(neutraliser.word());
-        missing.add("the pressure");
+        String pressure = InstrumentRecord.pressure(result);
+        if (pressure.isEmpty()) missing.add("the pressure");
+        else text.append("; pressure while measuring ").append(pressure);
         return text.append('.').toString();
     }
 

@@ -2,7 +2,12 @@ package spotline.report.html;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import spotline.core.Decimal;
+import spotline.holder.SpectrumEntry;
+import spotline.report.facts.HeaderFacts;
 import spotline.report.facts.MethodFacts;
 import spotline.report.text.DisplayNumber;
 import spotline.run.LinkedSpectrum;
@@ -45,18 +50,20 @@ final class ProvenanceSection {
                         "#Line",
                         "#Range, eV",
                         "#Step, eV",
-                        "#Seconds a channel",
+                        "#Dwell, s",
+                        "#Scans",
+                        "#In all, min",
                         "#Pass energy, eV",
                         "#Photon energy, eV",
                         "Statistics",
                         "Measured"));
         for (SpotResult spot : result.spots()) {
-            for (LinkedSpectrum spectrum : spot.spectra()) row(page, spot, spectrum);
+            for (LinkedSpectrum spectrum : spot.spectra()) row(page, result, spot, spectrum);
         }
         Tables.end(page);
     }
 
-    private static void row(Markup page, SpotResult spot, LinkedSpectrum spectrum) {
+    private static void row(Markup page, RunResult result, SpotResult spot, LinkedSpectrum spectrum) {
         BindingScan scan = spectrum.scan();
         page.open("tr").element("th", spot.spot(), "scope", "row");
         Tables.cell(page, spectrum.region());
@@ -69,12 +76,14 @@ final class ProvenanceSection {
                 DisplayNumber.fixed(scan.range().highEv(), 1) + " to "
                         + DisplayNumber.fixed(scan.range().lowEv(), 1));
         Tables.number(page, Decimal.significant(scan.stepEv(), 4));
-        Tables.number(
-                page,
-                recorded(
-                        scan.secondsPerChannel().isPresent()
-                                ? Decimal.significant(scan.secondsPerChannel().getAsDouble(), 4)
-                                : ""));
+        Optional<SpectrumEntry.TextColumns> columns = columns(result, spot, spectrum);
+        OptionalDouble dwell = columns.map(SpectrumEntry.TextColumns::dwellSeconds)
+                .orElseGet(() -> HeaderFacts.dwellSeconds(spectrum));
+        OptionalDouble scans = columns.map(c -> number(c.scans())).orElseGet(() -> HeaderFacts.scans(spectrum));
+        Tables.number(page, recorded(Decimal.text(dwell)));
+        Tables.number(page, recorded(Decimal.text(scans)));
+        OptionalDouble seconds = countingSeconds(spectrum);
+        Tables.number(page, recorded(seconds.isPresent() ? Decimal.fixed(seconds.getAsDouble() / 60, 1) : ""));
         Tables.number(
                 page,
                 recorded(
@@ -89,6 +98,28 @@ final class ProvenanceSection {
                                 .map(time -> time.toString().replace('T', ' '))
                                 .orElse("")))
                 .end();
+    }
+
+    /** As the holder run declares them for a file without a header. */
+    private static Optional<SpectrumEntry.TextColumns> columns(
+            RunResult result, SpotResult spot, LinkedSpectrum spectrum) {
+        return result.plan().spot(spot.spot()).stream()
+                .flatMap(s -> s.spectra().stream())
+                .filter(e -> e.file().equals(spectrum.source().file()))
+                .flatMap(e -> e.columns().stream())
+                .findFirst();
+    }
+
+    private static OptionalDouble number(OptionalInt value) {
+        return value.isPresent() ? OptionalDouble.of(value.getAsInt()) : OptionalDouble.empty();
+    }
+
+    /** Channels times the time on each. */
+    static OptionalDouble countingSeconds(LinkedSpectrum spectrum) {
+        OptionalDouble channel = spectrum.scan().secondsPerChannel();
+        return channel.isPresent()
+                ? OptionalDouble.of(channel.getAsDouble() * spectrum.scan().channels())
+                : channel;
     }
 
     private static String recorded(String text) {

@@ -3,15 +3,15 @@ package spotline.report.html;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import spotline.core.Decimal;
-import spotline.holder.Instrument;
 import spotline.holder.Mount;
 import spotline.holder.Sample;
 import spotline.holder.Spot;
-import spotline.report.facts.MethodFacts;
 import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
@@ -32,61 +32,20 @@ final class RecordSection {
                 "class",
                 "note");
         page.element("h3", "Instrument");
-        Tables.facts(page, instrument(result));
+        Tables.facts(page, InstrumentRecord.of(result));
         page.element("h3", "Scans");
-        Tables.facts(page, scans(result));
-        page.element("h3", "Calibration");
-        Tables.facts(page, calibration(result));
+        Tables.facts(page, scans(result, form));
+        CalibrationRecordBlock.write(page, result);
         if (form == Form.FULL) {
+            page.element("h3", "Interpretation");
+            Tables.facts(page, interpretation(result));
             page.element("h3", "Samples and mounts");
             samples(page, result);
         }
         page.end();
     }
 
-    private static List<Tables.Fact> instrument(RunResult result) {
-        Instrument instrument = result.plan().file().instrument();
-        List<Tables.Fact> facts = new ArrayList<>();
-        facts.add(new Tables.Fact("Model", instrument.name().orElse("")));
-        facts.add(new Tables.Fact("X-ray source and photon energy", RunHeader.source(result)));
-        facts.add(new Tables.Fact("X-ray power", ""));
-        facts.add(new Tables.Fact(
-                "Analysis area",
-                instrument
-                        .analysisArea()
-                        .map(a -> a.x() + " \u00d7 " + a.y() + " mm")
-                        .orElse("")));
-        facts.add(new Tables.Fact("Source to analyser", RunHeader.degrees(instrument.sourceAnalyserAngleDeg())));
-        facts.add(new Tables.Fact("Emission angle", RunHeader.degrees(instrument.emissionAngleDeg())));
-        facts.add(new Tables.Fact("Analyser mode", ""));
-        facts.add(new Tables.Fact("Pass energy", passEnergies(result)));
-        facts.add(new Tables.Fact("Lens", ""));
-        facts.add(new Tables.Fact("Pressure", ""));
-        facts.add(new Tables.Fact("Ion gun", ionGun(result)));
-        facts.add(new Tables.Fact(
-                "Charge neutraliser",
-                RunHeader.known(instrument.chargeNeutraliser().word())));
-        return facts;
-    }
-
-    private static String ionGun(RunResult result) {
-        List<String> spots = result.plan().spots().stream()
-                .filter(Spot::sputtered)
-                .map(Spot::id)
-                .toList();
-        return spots.isEmpty() ? "not used by the record" : "used at spot " + String.join(", ", spots);
-    }
-
-    private static String passEnergies(RunResult result) {
-        return distinct(
-                result,
-                s -> s.scan().passEnergyEv().isPresent()
-                        ? Decimal.significant(s.scan().passEnergyEv().getAsDouble(), 4)
-                                + (s.survey() ? " eV (survey)" : " eV (narrow)")
-                        : "");
-    }
-
-    private static List<Tables.Fact> scans(RunResult result) {
+    private static List<Tables.Fact> scans(RunResult result, Form form) {
         List<Tables.Fact> facts = new ArrayList<>();
         facts.add(new Tables.Fact(
                 "Step",
@@ -104,8 +63,48 @@ final class RecordSection {
                                 : "")));
         facts.add(new Tables.Fact("First spectrum", time(result, true)));
         facts.add(new Tables.Fact("Last spectrum", time(result, false)));
-        facts.add(new Tables.Fact("Order and details", "under Provenance, a row a spectrum"));
+        facts.add(new Tables.Fact("Counting time in all", countingTime(result)));
+        facts.add(new Tables.Fact(
+                "Range, dwell, scans, time of each",
+                form == Form.FULL ? "under Provenance, a row a spectrum" : ranges(result)));
         return facts;
+    }
+
+    private static String ranges(RunResult result) {
+        return distinct(
+                result,
+                s -> s.region() + " " + Decimal.fixed(s.scan().range().highEv(), 0) + " to "
+                        + Decimal.fixed(s.scan().range().lowEv(), 0) + " eV");
+    }
+
+    /** Channels times the time on each; empty unless it is known of every spectrum. */
+    private static String countingTime(RunResult result) {
+        double seconds = 0;
+        for (SpotResult spot : result.spots()) {
+            for (LinkedSpectrum spectrum : spot.spectra()) {
+                OptionalDouble each = ProvenanceSection.countingSeconds(spectrum);
+                if (each.isEmpty()) return "";
+                seconds += each.getAsDouble();
+            }
+        }
+        return Decimal.fixed(seconds / 60, 0) + " min, without moving, settling and waiting";
+    }
+
+    /** What was read into the numbers beyond the plain sum of atoms. */
+    private static List<Tables.Fact> interpretation(RunResult result) {
+        Set<String> variants = new LinkedHashSet<>();
+        result.spots().forEach(s -> s.variants().forEach(v -> variants.add(v.name())));
+        boolean layers = variants.stream().anyMatch(v -> v.contains("layer"));
+        return List.of(
+                new Tables.Fact(
+                        "Layer model",
+                        layers ? "see the other bases of each spot" : "none: the surface is taken as homogeneous"),
+                new Tables.Fact("Literature behind chemical states", literature(result)));
+    }
+
+    private static String literature(RunResult result) {
+        boolean states = result.spots().stream().anyMatch(s -> !s.states().isEmpty());
+        return states ? "the state names and energies are those of the models under Settings" : "no state was assigned";
     }
 
     private static String time(RunResult result, boolean first) {
@@ -115,22 +114,6 @@ final class RecordSection {
                 .reduce((a, b) -> a.isBefore(b) == first ? a : b)
                 .map(t -> t.toString().replace('T', ' '))
                 .orElse("");
-    }
-
-    private static List<Tables.Fact> calibration(RunResult result) {
-        Instrument instrument = result.plan().file().instrument();
-        List<Tables.Fact> facts = new ArrayList<>();
-        facts.add(new Tables.Fact("Energy scale", instrument.energyCalibration().orElse("")));
-        facts.add(new Tables.Fact(
-                "Energy-scale checks",
-                result.findings().stream()
-                        .filter(f -> f.rule().startsWith("energy-"))
-                        .map(f -> f.message())
-                        .distinct()
-                        .collect(Collectors.joining(" "))));
-        facts.add(new Tables.Fact("Intensity scale", String.join("; ", MethodFacts.transmissions(result))));
-        facts.add(new Tables.Fact("Limits of linear counting", ""));
-        return facts;
     }
 
     private static String distinct(RunResult result, Function<LinkedSpectrum, String> what) {
@@ -158,7 +141,9 @@ final class RecordSection {
                         "Position, mm",
                         "Treatment and history",
                         "Storage, transfer",
-                        "Temperature limits"));
+                        "Atmosphere on the way",
+                        "Temperature limits",
+                        "Photograph"));
         for (Spot spot : result.plan().spots()) {
             Mount mount = spot.mount();
             page.open("tr").element("th", spot.id(), "scope", "row");
@@ -174,14 +159,28 @@ final class RecordSection {
                             .orElse(""));
             cell(page, spot.sample().flatMap(Sample::history).orElse(""));
             cell(page, spot.sample().flatMap(Sample::storage).orElse(""));
+            cell(page, atmosphere(spot));
             cell(
                     page,
                     mount.maxTemperatureC().isPresent()
                             ? "mount to " + Decimal.text(mount.maxTemperatureC()) + " \u00b0C"
                             : "");
+            cell(page, "");
             page.end();
         }
         Tables.end(page);
+    }
+
+    private static String atmosphere(Spot spot) {
+        return spot.specimen()
+                .transfer()
+                .map(t -> Stream.of(
+                                t.vessel().orElse(""),
+                                t.atmosphere().orElse(""),
+                                t.secondsInAir().isPresent() ? Decimal.text(t.secondsInAir()) + " s in air" : "")
+                        .filter(s -> !s.isEmpty())
+                        .collect(Collectors.joining(", ")))
+                .orElse("");
     }
 
     private static void cell(Markup page, String text) {

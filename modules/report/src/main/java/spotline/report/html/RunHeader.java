@@ -2,6 +2,7 @@ package spotline.report.html;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
@@ -78,6 +79,11 @@ final class RunHeader {
     /** Empty for what the record does not know. */
     static String known(String word) {
         return word.equals("unknown") ? "" : word;
+    }
+
+    /** "spot 1", "spots 1, 2". */
+    static String spots(Collection<String> ids) {
+        return (ids.size() == 1 ? "spot " : "spots ") + String.join(", ", ids);
     }
 
     private static String declared(DeclaredTransmission transmission) {
