@@ -64,7 +64,8 @@ class PaperTest {
 
     @Test
     void theOpeningSentenceIsPrintedOnlyWhenItWasAccepted() {
-        String sentence = "The outermost few nanometres are mostly fluorine (66.5 \u00b1 0.9 at.%) and carbon";
+        String sentence =
+                "Of a hundred atoms in the outermost few nanometres, most are fluorine (66.5 \u00b1 0.9) and carbon";
         assertThat(owner(ExampleRun.plain())).doesNotContain(sentence);
         assertThat(owner(ExampleRun.judged(false))).doesNotContain(sentence);
         assertThat(owner(ExampleRun.judged(true))).contains(sentence);

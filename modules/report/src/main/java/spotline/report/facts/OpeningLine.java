@@ -37,7 +37,7 @@ public final class OpeningLine {
         parts.sort(Comparator.comparingDouble(Part::percent).reversed());
         List<String> large = parts.stream()
                 .filter(p -> p.percent() >= SMALL)
-                .map(p -> p.name() + " (" + p.shown() + " at.%)")
+                .map(p -> p.name() + " (" + p.shown() + ")")
                 .toList();
         List<String> small = parts.stream()
                 .filter(p -> p.percent() < SMALL && p.percent() >= NOT_NAMED)
@@ -45,7 +45,8 @@ public final class OpeningLine {
                 .toList();
         if (large.isEmpty()) return Optional.empty();
         String rest = small.isEmpty() ? "" : ", with less " + listed(small);
-        return Optional.of("The outermost few nanometres are mostly " + listed(large) + rest + ".");
+        return Optional.of(
+                "Of a hundred atoms in the outermost few nanometres, most are " + listed(large) + rest + ".");
     }
 
     /** What the analyst said of it in the holder run. */

@@ -27,7 +27,9 @@ public final class SurveyFigure {
     private static final int WIDTH = 880;
     private static final int HEIGHT = 330;
     private static final int DATA_WIDTH = WIDTH - Plots.LEFT - Plots.RIGHT;
-    private static final int DATA_HEIGHT = HEIGHT - Plots.BOTTOM - Plots.TOP;
+    /** Where a page has to do with less. */
+    private static final int LOW = 250;
+
     /** Room above the highest point for a leader and an upright label, pixels. */
     private static final int LABEL_ROOM = 76;
 
@@ -38,13 +40,22 @@ public final class SurveyFigure {
     private SurveyFigure() {}
 
     public static Figure of(LinkedSpectrum spectrum, Identification identification, String name) {
-        XYPlot plot = plot(spectrum.scan(), identification);
-        return new Figure(Plots.svg(plot, name, WIDTH, HEIGHT), describe(spectrum.scan(), identification), List.of());
+        return of(spectrum, identification, name, HEIGHT);
+    }
+
+    /** The same, less high. */
+    public static Figure low(LinkedSpectrum spectrum, Identification identification, String name) {
+        return of(spectrum, identification, name, LOW);
+    }
+
+    private static Figure of(LinkedSpectrum spectrum, Identification identification, String name, int height) {
+        XYPlot plot = plot(spectrum.scan(), identification, height);
+        return new Figure(Plots.svg(plot, name, WIDTH, height), describe(spectrum.scan(), identification), List.of());
     }
 
     /** The survey with the fitted model drawn over it and the residual beneath, as a file of its own. */
     public static String withModel(BindingScan scan, Identification identification, String title) {
-        XYPlot survey = plot(scan, identification);
+        XYPlot survey = plot(scan, identification, HEIGHT);
         Optional<SurveyModel> model = identification.detail().map(Identification.Detail::model);
         CombinedDomainXYPlot both = new CombinedDomainXYPlot(survey.getDomainAxis());
         both.setGap(10);
@@ -100,13 +111,14 @@ public final class SurveyFigure {
         return Plots.plot(data, new NumberAxis(), range, Plots.lines(CurveStyle.MEASURED));
     }
 
-    private static XYPlot plot(BindingScan scan, Identification identification) {
+    private static XYPlot plot(BindingScan scan, Identification identification, int height) {
+        int dataHeight = height - Plots.BOTTOM - Plots.TOP;
         IntensityScale scale = IntensityScale.of(scan);
         double[] energies = scan.energies();
         double[] counts = scale.of(scan.counts());
         double highest = Arrays.stream(counts).max().orElse(1);
         double high = highest > 0 ? highest : 1;
-        double top = high * DATA_HEIGHT / (DATA_HEIGHT - LABEL_ROOM);
+        double top = high * dataHeight / (dataHeight - LABEL_ROOM);
         double lowEv = energies[0];
         double highEv = energies[energies.length - 1];
         DefaultXYDataset data = new DefaultXYDataset();
@@ -115,7 +127,7 @@ public final class SurveyFigure {
         range.setRange(0, top);
         XYPlot plot = Plots.plot(data, Plots.energyAxis(lowEv, highEv), range, Plots.lines(CurveStyle.MEASURED));
         double evPerPixel = (highEv - lowEv) / DATA_WIDTH;
-        double countsPerPixel = top / DATA_HEIGHT;
+        double countsPerPixel = top / dataHeight;
         List<LineLabels.Label> labels = LineLabels.of(identification, lowEv, highEv, evPerPixel);
         for (LineLabels.Label label : labels) {
             double apex = highest(scan, counts, label.energyEv(), 4 * evPerPixel);

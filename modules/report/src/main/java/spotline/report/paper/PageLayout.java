@@ -27,6 +27,8 @@ final class PageLayout {
     private final double pageMm;
     private final double mmPerPixel;
     private final List<Piece> pieces = new ArrayList<>();
+    /** One page for one reader: headings take less room. */
+    private boolean compact;
 
     private PageLayout(Typeface typeface, double widthMm, double pageMm, double mmPerPixel) {
         this.mmPerPixel = mmPerPixel;
@@ -60,6 +62,7 @@ final class PageLayout {
     }
 
     private void container(PageNode.Element element) {
+        if (element.is("owner")) compact = true;
         if (element.is("grid")) {
             grid(element);
         } else if (element.is("beside")) {
@@ -73,11 +76,12 @@ final class PageLayout {
     }
 
     private void heading(PageNode.Element element) {
-        double size = HEADING_MM.getOrDefault(element.tag(), TEXT_MM);
         int level = element.tag().charAt(1) - '0';
+        boolean low = compact && level == 2;
+        double size = low ? HEADING_MM.getOrDefault("h3", TEXT_MM) : HEADING_MM.getOrDefault(element.tag(), TEXT_MM);
         List<Inline.Line> lines =
                 Inline.of(typeface, element, Weight.BOLD, Ink.BLACK).lines(widthMm, size);
-        double above = level <= 2 ? 4 : 2.2;
+        double above = level <= 2 && !low ? 4 : 2.2;
         double lineMm = 1.25 * size;
         double below = level <= 2 ? 2.4 : 1.2;
         double height = above + lines.size() * lineMm + below;
@@ -203,6 +207,7 @@ final class PageLayout {
         List<List<Piece>> columns = new ArrayList<>();
         for (PageNode.Element part : element.elements().toList()) {
             PageLayout column = new PageLayout(typeface, half, pageMm, mmPerPixel);
+            column.compact = compact;
             column.add(part);
             columns.add(column.pieces);
         }
