@@ -32,6 +32,7 @@ import spotline.report.html.Letterhead;
 import spotline.report.sheet.LoadingSheet;
 import spotline.report.table.SummaryCsv;
 import spotline.report.text.DisplayNumber;
+import spotline.report.text.Shown;
 import spotline.run.Led;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
@@ -181,7 +182,7 @@ final class RunCommand implements Callable<Integer> {
 
     private void print(RunResult result) {
         PrintWriter to = environment.out();
-        result.plan().file().title().ifPresent(to::println);
+        result.plan().file().title().map(TerminalText::clean).ifPresent(to::println);
         to.println();
         TextTable table = new TextTable("sample", "spots", "composition, at.% ± standard uncertainty");
         for (SampleComposition sample : result.samples()) {
@@ -190,7 +191,7 @@ final class RunCommand implements Callable<Integer> {
                 if (cells.length() > 0) cells.append(",  ");
                 cells.append(mean.element()).append(' ').append(value(mean));
             }
-            table.row(sample.sample(), String.join(" ", sample.spots()), cells.toString());
+            table.row(Shown.label(sample.sample()), String.join(" ", sample.spots()), cells.toString());
         }
         table.print(to);
         to.println();
@@ -213,7 +214,7 @@ final class RunCommand implements Callable<Integer> {
 
     private static String line(Finding f) {
         String where = f.spot().isEmpty() ? "" : " spot " + f.spot() + ":";
-        return f.severity().word() + ":" + where + " " + f.message();
+        return TerminalText.clean(f.severity().word() + ":" + where + " " + f.message());
     }
 
     private static String value(SampleComposition.Mean mean) {

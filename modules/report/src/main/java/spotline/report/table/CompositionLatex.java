@@ -51,7 +51,8 @@ public final class CompositionLatex {
                 case '^' -> out.append("\\textasciicircum{}");
                 case '<' -> out.append("\\textless{}");
                 case '>' -> out.append("\\textgreater{}");
-                case '"' -> out.append("\\textquotedbl{}");
+                // The command for a straight quote is not known in every font encoding.
+                case '"' -> out.append("{''}");
                 // Braced, so that none of them joins its neighbour to another sign, or opens an optional argument.
                 case '-', '\'', '`', '[', ']', ',', '=', '*', '!', '?' ->
                     out.append('{').append(c).append('}');
