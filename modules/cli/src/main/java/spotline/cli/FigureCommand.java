@@ -20,6 +20,7 @@ import spotline.holder.SpectrumRole;
 import spotline.reference.ReferenceData;
 import spotline.report.WholeFile;
 import spotline.report.figure.ChemicalStateFigure;
+import spotline.report.figure.DepthSeries;
 import spotline.report.figure.DepthTable;
 import spotline.report.figure.PrintComposition;
 import spotline.report.figure.PrintFigure;
@@ -56,8 +57,9 @@ import spotline.run.findings.RuleBook;
             "composition bars an element and sample, whiskers one standard uncertainty",
             "charge      what was added to the energies of each spot",
             "states      the chemical-state plot of a spot's Auger parameter",
-            "depth       atomic percent against depth, of a table with the columns depth_nm (or etch_time_s),",
-            "            X_at_percent and X_u",
+            "depth       atomic percent against depth or etch time: of a holder run with a spot a level, whose files tell",
+            "            the level of each in an experimental variable; or of a table with the columns depth_nm (or",
+            "            etch_time_s), X_at_percent and X_u",
             "",
             "Binding energy runs from high to low. Every figure has the same type size and line widths."
         })
@@ -84,7 +86,7 @@ final class FigureCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init")
     private What what;
 
-    @Parameters(index = "1", paramLabel = "INPUT", description = "the holder run; for depth, the table")
+    @Parameters(index = "1", paramLabel = "INPUT", description = "the holder run; for depth, that or a table")
     @SuppressWarnings("NullAway.Init")
     private Path input;
 
@@ -142,8 +144,9 @@ final class FigureCommand implements Callable<Integer> {
     public Integer call() throws Exception {
         PrintFigure.Kind kind = PrintFigure.Kind.of(out.toString())
                 .orElseThrow(() -> wrong(out, "another ending", "a file that ends with .svg, .pdf or .png"));
-        PrintFigure figure =
-                what == What.DEPTH ? PrintComposition.depth(DepthTable.read(input), style()) : drawn(treated());
+        boolean table =
+                what == What.DEPTH && !input.toString().toLowerCase(Locale.ROOT).endsWith(".json");
+        PrintFigure figure = table ? PrintComposition.depth(DepthTable.read(input), style()) : drawn(treated());
         WholeFile.write(
                 out,
                 figure.bytes(
@@ -162,9 +165,9 @@ final class FigureCommand implements Callable<Integer> {
         return new PrintStyle(widthMm, height, typePt, dpi);
     }
 
-    /** Height over width: two parts and their names need more. */
+    /** Height over width: two parts, or many names, need more. */
     private double share() {
-        boolean parts = what == What.FIT || what == What.DIFFERENCE;
+        boolean parts = what == What.FIT || what == What.DIFFERENCE || what == What.STATES;
         return (parts ? 1.0 : 0.75) * (widthMm > 120 ? 0.6 : 1);
     }
 
@@ -186,7 +189,7 @@ final class FigureCommand implements Callable<Integer> {
             case COMPOSITION -> PrintComposition.bars(result, style());
             case CHARGE -> PrintComposition.charge(result, style());
             case STATES -> states(result);
-            case DEPTH -> throw new IllegalStateException("a depth profile is drawn from a table");
+            case DEPTH -> depth(result);
         };
     }
 
@@ -227,6 +230,14 @@ final class FigureCommand implements Callable<Integer> {
             return PrintFit.of(fit.get().result(), name, shift.orElse(0), shift.isPresent(), style());
         }
         throw wrong(input, "no peak fit of " + (line.isEmpty() ? "any line" : line), "a line that was fitted");
+    }
+
+    private PrintFigure depth(RunResult result) throws ReadException {
+        try {
+            return PrintComposition.depth(DepthSeries.of(chosen(result)), style());
+        } catch (IllegalArgumentException e) {
+            throw wrong(input, String.valueOf(e.getMessage()), "a spot a level, each with its depth or etch time");
+        }
     }
 
     private PrintFigure states(RunResult result) throws ReadException {

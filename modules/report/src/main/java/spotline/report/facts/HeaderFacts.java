@@ -94,6 +94,30 @@ public final class HeaderFacts {
         return positive(number(spectrum, "number of scans to compile this block"));
     }
 
+    /**
+     * Where in a depth profile a spectrum was taken.
+     *
+     * @param axis name and unit: "Etch time (s)"
+     */
+    public record Level(String axis, double value) {}
+
+    /** The experimental variable that is a depth or a time of etching. */
+    public static Optional<Level> level(LinkedSpectrum spectrum) {
+        for (HeaderField field : spectrum.header()) {
+            if (!field.name().startsWith("label of experimental variable ")) continue;
+            String label = field.value().strip();
+            if (!(holds(label, "depth") || holds(label, "etch") || holds(label, "sputter"))) continue;
+            String which = field.name().substring("label of ".length());
+            OptionalDouble value = number(spectrum, "value of " + which);
+            if (value.isEmpty()) continue;
+            String unit = field(spectrum, "units of " + which).orElse("").strip();
+            String name = Character.toUpperCase(label.charAt(0)) + label.substring(1);
+            boolean none = unit.isEmpty() || unit.equals("d") || unit.equals("n/a");
+            return Optional.of(new Level(none ? name : name + " (" + unit + ")", value.getAsDouble()));
+        }
+        return Optional.empty();
+    }
+
     /** "5 × 10⁻⁹" for what is too small to be written out. */
     public static String scientific(double value) {
         String text = Decimal.text(value);

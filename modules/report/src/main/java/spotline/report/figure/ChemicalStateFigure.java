@@ -2,15 +2,19 @@ package spotline.report.figure;
 
 import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Font;
 import java.awt.geom.Ellipse2D;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalDouble;
+import org.jfree.chart.LegendItem;
+import org.jfree.chart.LegendItemCollection;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.SeriesRenderingOrder;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.DefaultXYDataset;
 import spotline.analysis.charge.ChargeEvidence.AugerParameterSeen;
@@ -81,7 +85,7 @@ public final class ChemicalStateFigure {
     public static Figure of(AugerParameterSeen seen, String scale, String name) {
         String photo = seen.line().toString();
         String auger = seen.line().element() + " " + seen.transition();
-        XYPlot plot = plot(seen);
+        XYPlot plot = plot(seen, Plots.LABEL, Plots.SMALL);
         return new Figure(
                 Plots.svg(plot, name, WIDTH, HEIGHT),
                 describe(seen, photo, auger, scale),
@@ -90,7 +94,7 @@ public final class ChemicalStateFigure {
                         new Figure.Key("equal Auger parameters, eV", CurveStyle.WINDOW)));
     }
 
-    private static XYPlot plot(AugerParameterSeen seen) {
+    private static XYPlot plot(AugerParameterSeen seen, Font names, Font numbers) {
         Range range = Range.of(seen);
         String photo = seen.line().toString();
         String auger = seen.line().element() + " " + seen.transition();
@@ -104,10 +108,10 @@ public final class ChemicalStateFigure {
         XYPlot plot = Plots.plot(data, binding, kinetic, renderer);
         plot.setDomainGridlinesVisible(false);
         plot.setSeriesRenderingOrder(SeriesRenderingOrder.FORWARD);
-        constant(plot, data, renderer, range);
+        constant(plot, data, renderer, range, numbers);
         double[][] own = range.stretch(seen.parameter().value());
         add(data, renderer, "spot's parameter", own, CurveStyle.SUM);
-        listed(plot, data, renderer, seen.listed(), range);
+        listed(plot, data, renderer, seen.listed(), range, names);
         spot(data, renderer, seen.referencedBindingEv(), seen.referencedKineticEv());
         return plot;
     }
@@ -115,13 +119,30 @@ public final class ChemicalStateFigure {
     /** The same for print, at its own size. */
     public static PrintFigure print(AugerParameterSeen seen, String scale, PrintStyle style) {
         PrintPlots plots = new PrintPlots(style);
-        XYPlot plot = plot(seen);
+        XYPlot plot = plot(seen, plots.small(), plots.small());
+        plot.setInsets(new RectangleInsets(2, 0, 0, 2));
         plot.setFixedDomainAxisSpace(null);
         plot.setFixedRangeAxisSpace(null);
         plots.dress(plot.getDomainAxis());
         plots.dress(plot.getRangeAxis());
         String auger = seen.line().element() + " " + seen.transition();
-        return new PrintFigure(plot, false, style, describe(seen, seen.line().toString(), auger, scale));
+        plot.setFixedLegendItems(key(seen));
+        return new PrintFigure(plot, true, style, describe(seen, seen.line().toString(), auger, scale));
+    }
+
+    /** What the numbered circles stand for, and which one is the spot's own. */
+    private static LegendItemCollection key(AugerParameterSeen seen) {
+        LegendItemCollection items = new LegendItemCollection();
+        items.add(item("this spot, and its Auger parameter", CurveStyle.SUM.color()));
+        for (int i = 0; i < seen.listed().size(); i++) {
+            items.add(item((i + 1) + "  " + Shown.label(seen.listed().get(i).state()), FAINT));
+        }
+        return items;
+    }
+
+    private static LegendItem item(String label, Color fill) {
+        Ellipse2D shape = new Ellipse2D.Double(-2.2, -2.2, 4.4, 4.4);
+        return new LegendItem(label, null, null, null, shape, fill, new BasicStroke(0.6f), CurveStyle.MEASURED.color());
     }
 
     private static void add(
@@ -133,7 +154,8 @@ public final class ChemicalStateFigure {
     }
 
     /** Lines of constant Auger parameter a whole electronvolt or more apart, so that about six cross the figure. */
-    private static void constant(XYPlot plot, DefaultXYDataset data, XYLineAndShapeRenderer renderer, Range range) {
+    private static void constant(
+            XYPlot plot, DefaultXYDataset data, XYLineAndShapeRenderer renderer, Range range, Font font) {
         double low = range.lowBinding() + range.lowKinetic();
         double high = range.highBinding() + range.highKinetic();
         double step = Math.max(1, Math.ceil((high - low) / 7));
@@ -147,7 +169,8 @@ public final class ChemicalStateFigure {
                     stretch[0][0] + ASIDE * range.bindingSpan(),
                     stretch[1][0] - 2 * ASIDE * range.kineticSpan());
             label.setTextAnchor(TextAnchor.TOP_RIGHT);
-            label.setFont(Plots.SMALL);
+            label.setFont(font);
+            label.setBackgroundPaint(Color.WHITE);
             label.setPaint(CurveStyle.WINDOW.color());
             plot.addAnnotation(label);
         }
@@ -158,7 +181,8 @@ public final class ChemicalStateFigure {
             DefaultXYDataset data,
             XYLineAndShapeRenderer renderer,
             List<AugerParameter> states,
-            Range range) {
+            Range range,
+            Font font) {
         double[][] points = new double[2][states.size()];
         for (int i = 0; i < states.size(); i++) {
             points[0][i] = states.get(i).bindingEv();
@@ -166,7 +190,7 @@ public final class ChemicalStateFigure {
             XYTextAnnotation number = new XYTextAnnotation(
                     String.valueOf(i + 1), points[0][i] - 2 * ASIDE * range.bindingSpan(), points[1][i]);
             number.setTextAnchor(TextAnchor.CENTER_LEFT);
-            number.setFont(Plots.LABEL);
+            number.setFont(font);
             plot.addAnnotation(number);
         }
         dots(data, renderer, "listed", points, LISTED_RADIUS, FAINT);

@@ -4,12 +4,11 @@ import java.awt.geom.Ellipse2D;
 import java.util.List;
 import org.jfree.chart.axis.CategoryAxis;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.axis.SymbolAxis;
 import org.jfree.chart.plot.CategoryPlot;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.renderer.category.StandardBarPainter;
-import org.jfree.chart.renderer.category.StatisticalBarRenderer;
 import org.jfree.chart.renderer.xy.XYErrorRenderer;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.statistics.DefaultStatisticalCategoryDataset;
@@ -44,16 +43,13 @@ public final class PrintComposition {
                 }
             }
         }
-        StatisticalBarRenderer renderer = new StatisticalBarRenderer();
-        renderer.setBarPainter(new StandardBarPainter());
-        renderer.setShadowVisible(false);
-        renderer.setDrawBarOutline(false);
-        renderer.setItemMargin(0.05);
-        renderer.setErrorIndicatorPaint(PrintPalette.AXIS);
-        renderer.setErrorIndicatorStroke(PrintPlots.line(0.6));
+        WhiskerBars renderer = new WhiskerBars();
         for (int s = 0; s < result.samples().size(); s++) renderer.setSeriesPaint(s, PrintPalette.colour(s));
         CategoryAxis names = new CategoryAxis();
         plots.dress(names);
+        names.setCategoryMargin(0.22);
+        names.setLowerMargin(0.02);
+        names.setUpperMargin(0.02);
         NumberAxis percent = plots.axis("Atomic percent");
         percent.setAutoRangeIncludesZero(true);
         CategoryPlot plot = new CategoryPlot(data, names, percent, renderer);
@@ -96,8 +92,17 @@ public final class PrintComposition {
         }
         NumberAxis percent = plots.axis("Atomic percent");
         percent.setAutoRangeIncludesZero(true);
-        XYPlot plot = plots.plot(data, plots.axis(Shown.label(table.axis())), percent, renderer);
+        NumberAxis depths = plots.axis(Shown.label(table.axis()));
+        // The surface stands at nought: its marks are not to be cut by the frame.
+        depths.setAutoRangeStickyZero(false);
+        XYPlot plot = plots.plot(data, depths, percent, renderer);
         return new PrintFigure(plot, true, style, "Atomic percent against " + Shown.label(table.axis()));
+    }
+
+    /** The largest of 1, 2, 5 times a power of ten that is no more. */
+    private static double tick(double most) {
+        double power = Math.pow(10, Math.floor(Math.log10(most)));
+        return most / power >= 5 ? 5 * power : most / power >= 2 ? 2 * power : power;
     }
 
     /** What is added to the measured energies of each spot, with its standard uncertainty. */
@@ -130,9 +135,11 @@ public final class PrintComposition {
         spotAxis.setRange(-0.6, Math.max(0.6, spots.size() - 0.4));
         NumberAxis shiftAxis = plots.axis("Shift added to energies (eV)");
         shiftAxis.setAutoRangeIncludesZero(true);
+        shiftAxis.setAutoRangeStickyZero(false);
         shiftAxis.setLowerMargin(0.12);
         shiftAxis.setUpperMargin(0.12);
         XYPlot plot = plots.plot(data, shiftAxis, spotAxis, renderer);
+        shiftAxis.setTickUnit(new NumberTickUnit(tick(shiftAxis.getRange().getLength() / 3)));
         plot.addDomainMarker(new ValueMarker(0, PrintPalette.FAINT, PrintPlots.line(0.6)));
         return new PrintFigure(
                 plot, false, style, "Shift of the energy scale of each spot, with its standard uncertainty");

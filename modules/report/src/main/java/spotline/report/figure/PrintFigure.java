@@ -86,10 +86,10 @@ public final class PrintFigure {
         Plots.keepRotatedText();
         JFreeChart chart = new JFreeChart(null, style.font(), plot, legend);
         chart.setBackgroundPaint(Color.WHITE);
-        chart.setPadding(new RectangleInsets(2, 1, 1, 2));
+        chart.setPadding(new RectangleInsets(2, 2, 1, 2));
         LegendTitle names = chart.getLegend();
         if (names != null) {
-            names.setItemFont(style.font());
+            names.setItemFont(new PrintPlots(style).small());
             names.setFrame(BlockBorder.NONE);
             names.setBackgroundPaint(null);
             names.setItemLabelPadding(new RectangleInsets(1, 2, 1, 6));

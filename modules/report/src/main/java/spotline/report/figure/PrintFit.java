@@ -3,6 +3,7 @@ package spotline.report.figure;
 import java.awt.geom.Ellipse2D;
 import java.util.Arrays;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
@@ -26,10 +27,8 @@ public final class PrintFit {
         for (int i = 0; i < energies.length; i++) energies[i] += shiftEv;
         NumberAxis energy =
                 plots.energy(energies[0], energies[energies.length - 1], PrintSpectra.energyLabel(referenced));
-        CombinedDomainXYPlot both = new CombinedDomainXYPlot(energy);
-        both.setGap(4);
-        both.add(curves(fit, energies, plots), 4);
-        both.add(residual(fit, energies, plots), 1);
+        CombinedDomainXYPlot both =
+                plots.stacked(energy, curves(fit, energies, plots), 5, residual(fit, energies, plots), 2);
         return new PrintFigure(
                 both, true, style, "Peak fit of " + Shown.label(name) + " with its components and residual");
     }
@@ -77,6 +76,12 @@ public final class PrintFit {
         return plots.plot(data, new NumberAxis(), intensity, renderer);
     }
 
+    /** A tick on either side of nought. */
+    private static double step(double reach) {
+        double power = Math.pow(10, Math.floor(Math.log10(reach)));
+        return reach / power > 5 ? 5 * power : reach / power > 2 ? 2 * power : power;
+    }
+
     /** Keys of components begin with their number: two may be called alike. */
     private static String label(String key) {
         return key.matches("\\d+ .*") ? key.substring(key.indexOf(' ') + 1) : key;
@@ -89,8 +94,10 @@ public final class PrintFit {
                 1.1 * Arrays.stream(rest).map(Math::abs).max().orElse(0));
         DefaultXYDataset data = new DefaultXYDataset();
         Plots.add(data, "residual", energies, rest);
-        NumberAxis axis = plots.axis(fit.counted() ? "R / \u03c3" : "Residual");
+        NumberAxis axis = plots.axis(fit.counted() ? "Residual / \u03c3" : "Residual");
+        axis.setLabelFont(plots.small());
         axis.setRange(-reach, reach);
+        if (fit.counted()) axis.setTickUnit(new NumberTickUnit(reach < 5 ? 2 : reach < 12 ? 5 : step(reach)));
         XYLineAndShapeRenderer renderer = plots.curves(1);
         renderer.setSeriesPaint(0, PrintPalette.MEASURED);
         renderer.setSeriesStroke(0, PrintPlots.line(0.6));

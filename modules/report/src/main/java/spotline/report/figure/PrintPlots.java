@@ -7,6 +7,7 @@ import java.text.DecimalFormatSymbols;
 import java.util.Locale;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYItemRenderer;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
@@ -85,6 +86,18 @@ final class PrintPlots {
         plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
         plot.setInsets(new RectangleInsets(2, 0, 0, 2));
         return plot;
+    }
+
+    /** Two plots above one another on one energy axis, the frames theirs alone. */
+    CombinedDomainXYPlot stacked(NumberAxis energy, XYPlot upper, int share, XYPlot lower, int rest) {
+        CombinedDomainXYPlot both = new CombinedDomainXYPlot(energy);
+        both.setGap(4);
+        both.setAxisOffset(RectangleInsets.ZERO_INSETS);
+        both.setInsets(RectangleInsets.ZERO_INSETS);
+        energy.setAxisLineVisible(false);
+        both.add(upper, share);
+        both.add(lower, rest);
+        return both;
     }
 
     /** One curve after another, each in its colour and dashes. */

@@ -14,6 +14,7 @@ import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.DefaultXYDataset;
 import spotline.analysis.identify.Identification;
+import spotline.core.Decimal;
 
 /** Spectra for print: a survey with its lines named, scans above one another, the difference of two. */
 public final class PrintSpectra {
@@ -152,19 +153,49 @@ public final class PrintSpectra {
                 Math.min(one.low(), other.low()),
                 Math.max(one.high(), other.high()),
                 energyLabel(first.referenced() && second.referenced()));
-        CombinedDomainXYPlot all = new CombinedDomainXYPlot(energy);
-        all.setGap(4);
         String label = by == PrintScan.Normalise.NONE ? ARBITRARY : "Normalised";
-        all.add(plots.plot(both, new NumberAxis(), plots.arbitrary(label), plots.curves(2)), 3);
+        NumberAxis above = plots.arbitrary(label);
+        double[] range = range(one.values(), other.values());
+        above.setRange(range[0], range[1]);
+        XYPlot upper = plots.plot(both, new NumberAxis(), above, plots.curves(2));
         XYLineAndShapeRenderer black = plots.curves(1);
         black.setSeriesPaint(0, PrintPalette.MEASURED);
-        XYPlot beneath = plots.plot(less, new NumberAxis(), plots.arbitrary("Difference"), black);
+        // The same height a unit as above, or a round number of times it, which is said.
+        double[] rests = range(rest.values(), new double[] {0});
+        double magnified = magnified((range[1] - range[0]) / 3 / ((rests[1] - rests[0]) / 2));
+        double needed = (range[1] - range[0]) / 3 * 2 / magnified;
+        double middle = 0.5 * (rests[0] + rests[1]);
+        NumberAxis difference =
+                plots.arbitrary(magnified == 1 ? "Difference" : "Difference \u00d7 " + Decimal.text(magnified));
+        difference.setLabelFont(plots.small());
+        difference.setRange(middle - 0.5 * needed, middle + 0.5 * needed);
+        XYPlot beneath = plots.plot(less, new NumberAxis(), difference, black);
         beneath.addRangeMarker(new ValueMarker(0, PrintPalette.FAINT, PrintPlots.line(0.5)));
-        all.add(beneath, 2);
+        CombinedDomainXYPlot all = plots.stacked(energy, upper, 3, beneath, 2);
         return new PrintFigure(
                 all,
                 true,
                 style,
                 "Two narrow scans, " + first.name() + " and " + second.name() + ", and their difference");
+    }
+
+    private static double[] range(double[] one, double[] other) {
+        double low = Math.min(
+                Arrays.stream(one).min().orElse(0), Arrays.stream(other).min().orElse(0));
+        double high = Math.max(
+                Arrays.stream(one).max().orElse(1), Arrays.stream(other).max().orElse(1));
+        double span = high > low ? high - low : 1;
+        return new double[] {low - 0.06 * span, high + 0.06 * span};
+    }
+
+    /** The largest of 1, 2, 5, 10, 20 ... that is no more; 1 for what is less. */
+    private static double magnified(double most) {
+        double best = 1;
+        for (double power = 1; power < 1e6; power *= 10) {
+            for (double step : new double[] {1, 2, 5}) {
+                if (step * power <= most) best = step * power;
+            }
+        }
+        return best;
     }
 }
