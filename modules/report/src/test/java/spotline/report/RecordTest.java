@@ -170,8 +170,8 @@ class RecordTest {
         Map<String, String> facts = facts(run("", HEADER, Optional.empty()), Form.SHORT);
         assertThat(facts)
                 .containsEntry("X-ray power", "150 W")
-                .containsEntry("X-ray spot on the sample", "400 \u00d7 400 \u00b5m")
-                .containsEntry("Analysis area", "700 \u00d7 300 \u00b5m")
+                .containsEntry("X-ray spot on the sample", "0.4 \u00d7 0.4 mm")
+                .containsEntry("Analysis area", "0.7 \u00d7 0.3 mm")
                 .containsEntry("Analyser mode", "constant pass energy")
                 .containsEntry("Lens", "magnification 5")
                 .containsEntry("Counting", "pulse counting")
@@ -194,7 +194,9 @@ class RecordTest {
                         .getDocumentElement()
                         .getTextContent())
                 .contains("pressure while measuring 4.5 \u00d7 10\u207b\u2079 mbar")
-                .contains("at 120 W");
+                .contains("at 120 W")
+                .contains("Not recorded of any sample: Id,")
+                .contains("Photograph");
     }
 
     @Test

@@ -140,7 +140,8 @@ public final class HeaderFacts {
         OptionalDouble x = positive(number(spectrum, name + " x"));
         OptionalDouble y = positive(number(spectrum, name + " y"));
         if (x.isEmpty() || y.isEmpty()) return "";
-        return Decimal.text(x) + " \u00d7 " + Decimal.text(y) + " \u00b5m";
+        // The standard has micrometres.
+        return Decimal.text(x.getAsDouble() / 1000) + " \u00d7 " + Decimal.text(y.getAsDouble() / 1000) + " mm";
     }
 
     private static String quantity(LinkedSpectrum spectrum, String name, String unit) {

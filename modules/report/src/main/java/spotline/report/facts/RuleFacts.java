@@ -32,7 +32,7 @@ public final class RuleFacts {
     }
 
     private static String limit(RuleOutcome.LimitInForce limit) {
-        String value = Double.isNaN(limit.value()) ? "not set" : Decimal.text(limit.value());
-        return (limit.name() + " " + value + " " + limit.unit()).strip();
+        if (Double.isNaN(limit.value())) return limit.name() + " not set";
+        return (limit.name() + " " + Decimal.text(limit.value()) + " " + limit.unit()).strip();
     }
 }

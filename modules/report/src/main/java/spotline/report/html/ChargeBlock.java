@@ -11,6 +11,7 @@ import spotline.report.facts.Spectra;
 import spotline.report.figure.Figure;
 import spotline.report.figure.ReferenceFitFigure;
 import spotline.report.text.DisplayNumber;
+import spotline.report.text.Shown;
 import spotline.run.LinkedSpectrum;
 import spotline.run.SpotResult;
 
@@ -27,7 +28,7 @@ final class ChargeBlock {
                 charge.verdict().word(),
                 "class",
                 "verdict " + charge.verdict().word());
-        page.text(" " + charge.sentence()).end();
+        page.text(" " + Shown.prose(charge.sentence())).end();
         Tables.facts(page, facts(charge));
         Optional<ReferenceLineFit> fit = charge.fit();
         Optional<LinkedSpectrum> spectrum = fit.flatMap(f -> Spectra.find(spot, f.spectrum()));

@@ -37,14 +37,17 @@ final class ChargeEvidenceBlock {
         boolean differences = charge.evidence().positions().stream()
                 .anyMatch(p -> p.fromReferenceLine().isPresent());
         List<String> headings = new ArrayList<>(List.of("Line", "#as measured, eV"));
-        if (referenced) headings.add("#" + charge.scale() + ", eV");
+        if (referenced) headings.add("#referenced, eV (" + charge.scale() + ")");
         if (differences) headings.add("#from " + charge.referenceLine() + ", eV");
         headings.add("Spectrum");
         Tables.begin(page, "peaks", headings);
         for (Position position : charge.evidence().positions()) {
             page.open("tr").element("th", position.line(), "scope", "row");
             Tables.number(page, text(position.measured()));
-            if (referenced) Tables.number(page, optional(position.referenced()));
+            if (referenced)
+                Tables.number(
+                        page,
+                        position.referenced().map(ChargeEvidenceBlock::tenth).orElse(""));
             if (differences) Tables.number(page, difference(position));
             Tables.cell(page, position.spectrum()).end();
         }
@@ -61,6 +64,16 @@ final class ChargeEvidenceBlock {
                         "class",
                         "note")
                 .raw("\n");
+    }
+
+    /** A referenced energy means nothing beyond a tenth of an electronvolt. */
+    private static String tenth(Estimate referenced) {
+        String value = DisplayNumber.fixed(referenced.value(), 1);
+        return referenced.standardUncertainty().isPresent()
+                ? value + " \u00b1 "
+                        + DisplayNumber.fixed(
+                                Math.max(0.1, referenced.standardUncertainty().getAsDouble()), 1)
+                : value;
     }
 
     private static void statements(Markup page, ChargeReference charge) {

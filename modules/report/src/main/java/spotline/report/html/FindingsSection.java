@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import spotline.core.Finding;
 import spotline.core.Severity;
+import spotline.report.text.Shown;
 
 /** Every finding of the run. */
 final class FindingsSection {
@@ -27,7 +28,7 @@ final class FindingsSection {
                 page.close();
                 Tables.cell(page, finding.spot());
                 Tables.cell(page, finding.sample());
-                Tables.cell(page, finding.message());
+                Tables.cell(page, Shown.prose(finding.message()));
                 Tables.cell(page, finding.spectrum());
                 page.element("td", finding.rule(), "class", "source").end();
             }

@@ -1,17 +1,13 @@
 package spotline.report.html;
 
 import java.util.List;
-import java.util.Map;
-import java.util.stream.Collectors;
 import spotline.analysis.peakfit.FitStatistics;
 import spotline.analysis.peakfit.FittedComponent;
-import spotline.analysis.peakfit.FittedParameter;
 import spotline.analysis.peakfit.PeakFit;
 import spotline.analysis.peakfit.PeakFitResult;
 import spotline.core.Decimal;
 import spotline.report.figure.Figure;
 import spotline.report.figure.PeakFitFigure;
-import spotline.report.text.DisplayNumber;
 import spotline.run.LineFit;
 import spotline.run.SpotResult;
 
@@ -41,7 +37,7 @@ final class FitsBlock {
     }
 
     private static void ties(Markup page, PeakFitResult result) {
-        Tables.begin(page, "ties", List.of("Component", "Shape", "Parameters"));
+        Tables.begin(page, "ties", List.of("Component", "Shape", "Parameters, eV (area: counts eV)"));
         for (FittedComponent c : result.components()) {
             page.open("tr").element("th", c.name(), "scope", "row");
             Tables.cell(
@@ -50,28 +46,9 @@ final class FitsBlock {
                             + c.partnerOf()
                                     .map(p -> ", doublet partner of " + p)
                                     .orElse(""));
-            Tables.cell(
-                            page,
-                            c.parameters().entrySet().stream()
-                                    .map(FitsBlock::parameter)
-                                    .collect(Collectors.joining("; ")))
-                    .end();
+            Tables.cell(page, String.join("; ", ModelWords.of(result, c))).end();
         }
         Tables.end(page);
-    }
-
-    private static String parameter(Map.Entry<String, FittedParameter> entry) {
-        FittedParameter parameter = entry.getValue();
-        String value = DisplayNumber.of(
-                        parameter.value().value(), parameter.value().standardUncertainty(), 2)
-                .text();
-        String held = parameter.hold().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
-        return words(entry.getKey()) + " " + value + (held.equals("free") ? "" : " (" + held + ")");
-    }
-
-    /** {@code gaussianFwhm} as "gaussian fwhm". */
-    private static String words(String name) {
-        return name.replaceAll("([A-Z])", " $1").toLowerCase(java.util.Locale.ROOT);
     }
 
     private static String statistics(PeakFitResult result) {

@@ -1,15 +1,16 @@
 package spotline.report.html;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import spotline.core.Decimal;
-import spotline.holder.Mount;
 import spotline.holder.Sample;
 import spotline.holder.Spot;
 import spotline.run.LinkedSpectrum;
@@ -104,7 +105,9 @@ final class RecordSection {
 
     private static String literature(RunResult result) {
         boolean states = result.spots().stream().anyMatch(s -> !s.states().isEmpty());
-        return states ? "the state names and energies are those of the models under Settings" : "no state was assigned";
+        return states
+                ? "names and energies of the states are those of the models, with each peak fit"
+                : "no state was assigned";
     }
 
     private static String time(RunResult result, boolean first) {
@@ -127,48 +130,58 @@ final class RecordSection {
         return String.join(", ", words);
     }
 
+    /** What is recorded of no sample at all is named beneath, and takes no column. */
     private static void samples(Markup page, RunResult result) {
-        Tables.begin(
-                page,
-                "record",
-                List.of(
-                        "Spot",
-                        "Sample",
-                        "Id",
-                        "Form",
-                        "Mount",
-                        "Electrical state",
-                        "Position, mm",
-                        "Treatment and history",
-                        "Storage, transfer",
-                        "Atmosphere on the way",
-                        "Temperature limits",
-                        "Photograph"));
-        for (Spot spot : result.plan().spots()) {
-            Mount mount = spot.mount();
+        Map<String, Function<Spot, String>> columns = columns();
+        List<Spot> spots = result.plan().spots();
+        List<String> missing = columns.entrySet().stream()
+                .filter(c -> spots.stream().allMatch(s -> c.getValue().apply(s).isEmpty()))
+                .map(Map.Entry::getKey)
+                .toList();
+        columns.keySet().removeAll(missing);
+        List<String> headings = new ArrayList<>(List.of("Spot"));
+        headings.addAll(columns.keySet());
+        Tables.begin(page, "record", headings);
+        for (Spot spot : spots) {
             page.open("tr").element("th", spot.id(), "scope", "row");
-            cell(page, spot.sample().map(Sample::name).orElse(""));
-            cell(page, spot.sample().flatMap(Sample::id).orElse(""));
-            cell(page, spot.sample().map(s -> RunHeader.known(s.form().word())).orElse(""));
-            cell(page, RunHeader.known(mount.method().word()));
-            cell(page, RunHeader.known(mount.electricalState().word()));
-            cell(
-                    page,
-                    spot.position()
-                            .map(p -> Decimal.text(p.x()) + ", " + Decimal.text(p.y()))
-                            .orElse(""));
-            cell(page, spot.sample().flatMap(Sample::history).orElse(""));
-            cell(page, spot.sample().flatMap(Sample::storage).orElse(""));
-            cell(page, atmosphere(spot));
-            cell(
-                    page,
-                    mount.maxTemperatureC().isPresent()
-                            ? "mount to " + Decimal.text(mount.maxTemperatureC()) + " \u00b0C"
-                            : "");
-            cell(page, "");
+            columns.values().forEach(column -> cell(page, column.apply(spot)));
             page.end();
         }
         Tables.end(page);
+        if (missing.isEmpty()) return;
+        page.element("p", "Not recorded of any sample: " + String.join(", ", missing) + ".", "class", "note");
+    }
+
+    private static Map<String, Function<Spot, String>> columns() {
+        Map<String, Function<Spot, String>> columns = new LinkedHashMap<>();
+        columns.put("Sample", spot -> spot.sample().map(Sample::name).orElse(""));
+        columns.put("Id", spot -> spot.sample().flatMap(Sample::id).orElse(""));
+        columns.put(
+                "Form",
+                spot -> spot.sample().map(s -> RunHeader.known(s.form().word())).orElse(""));
+        columns.put("Mount", spot -> RunHeader.known(spot.mount().method().word()));
+        columns.put(
+                "Electrical state",
+                spot -> RunHeader.known(spot.mount().electricalState().word()));
+        columns.put(
+                "Position, mm",
+                spot -> spot.position()
+                        .map(p -> Decimal.text(p.x()) + ", " + Decimal.text(p.y()))
+                        .orElse(""));
+        columns.put(
+                "Treatment and history",
+                spot -> spot.sample().flatMap(Sample::history).orElse(""));
+        columns.put("Storage", spot -> spot.sample().flatMap(Sample::storage).orElse(""));
+        columns.put("Atmosphere on the way", RecordSection::atmosphere);
+        columns.put("Temperature limit of the mount", RecordSection::temperature);
+        columns.put("Photograph", spot -> "");
+        return columns;
+    }
+
+    private static String temperature(Spot spot) {
+        return spot.mount().maxTemperatureC().isPresent()
+                ? Decimal.text(spot.mount().maxTemperatureC()) + " \u00b0C"
+                : "";
     }
 
     private static String atmosphere(Spot spot) {

@@ -62,7 +62,7 @@ final class RunHeader {
                 result.plan().file().instrument().excitation();
         List<String> parts = new ArrayList<>();
         if (excitation.source() != ExcitationSource.UNKNOWN)
-            parts.add(excitation.source().word());
+            parts.add(excitation.source().word().replaceFirst("a$", "\u03b1"));
         excitation.monochromated().ifPresent(m -> parts.add(m ? "monochromated" : "not monochromated"));
         TreeSet<String> energies = new TreeSet<>();
         result.spots()

@@ -41,6 +41,13 @@ final class SettingsSection {
 
     private static void gather(
             Map<String, SortedMap<String, String>> bySetting, String spot, String path, JsonNode node) {
+        if (path.equals("peakFit.models") && !node.isEmpty()) {
+            List<String> lines = new ArrayList<>();
+            node.fieldNames().forEachRemaining(lines::add);
+            String models = String.join(", ", lines) + ": bounds and ties with each peak fit, in full in result.json";
+            bySetting.computeIfAbsent(path, p -> new TreeMap<>()).put(spot, models);
+            return;
+        }
         if (node.isObject() && !node.isEmpty()) {
             for (Map.Entry<String, JsonNode> field : node.properties()) {
                 gather(

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import spotline.core.Finding;
 import spotline.core.Severity;
+import spotline.report.text.Shown;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
 
@@ -52,7 +53,7 @@ final class SpotSection {
         for (Finding finding : here) {
             page.open("li");
             severity(page, finding.severity());
-            page.text(" " + finding.message());
+            page.text(" " + Shown.prose(finding.message()));
             String source = List.of(finding.spectrum(), finding.rule()).stream()
                     .filter(s -> !s.isEmpty())
                     .collect(Collectors.joining(" \u00b7 "));

@@ -32,7 +32,8 @@ final class StatesBlock {
             Tables.cell(page, state.line());
             Tables.cell(page, state.state());
             Tables.number(page, state.atomicPercent().map(x -> shown(x, 1)).orElse("not known"));
-            Tables.number(page, shown(state.fractionOfElement().times(100), 0)).end();
+            String share = shown(state.fractionOfElement().times(100), 0);
+            Tables.number(page, share.equals("100 \u00b1 0") ? "all" : share).end();
         }
         Tables.end(page);
     }

@@ -1,5 +1,7 @@
 package spotline.report.text;
 
+import java.util.regex.Pattern;
+
 /**
  * Text from files made fit to be looked at.
  *
@@ -8,6 +10,8 @@ package spotline.report.text;
  */
 public final class Shown {
     private static final int LONGEST_LABEL = 48;
+
+    private static final Pattern MINUS = Pattern.compile("(?<=^|[\\s(])-(?=\\d)");
 
     private Shown() {}
 
@@ -21,6 +25,11 @@ public final class Shown {
             else out.appendCodePoint(c);
         });
         return out.toString();
+    }
+
+    /** Numbers in a sentence as print has them: a true minus sign, and ± in place of {@code +/-}. */
+    public static String prose(String sentence) {
+        return MINUS.matcher(sentence.replace("+/-", "\u00b1")).replaceAll("\u2212");
     }
 
     /** Short enough for a figure; what is left out is marked. */

@@ -6,6 +6,12 @@ import org.junit.jupiter.api.Test;
 
 class ShownTest {
     @Test
+    void aSentenceHasTrueMinusSigns() {
+        assertThat(Shown.prose("a shift of -3.11 eV (-0.2 +/- 0.1) in spot-2 of 2026-05-12"))
+                .isEqualTo("a shift of \u22123.11 eV (\u22120.2 \u00b1 0.1) in spot-2 of 2026-05-12");
+    }
+
+    @Test
     void whatDoesNotShowIsWrittenOut() {
         assertThat(Shown.text("a\u202Eb\u0000c\uD800d\u2066")).isEqualTo("a[U+202E]b[U+0000]c[U+D800]d[U+2066]");
     }
