@@ -108,6 +108,22 @@ class ReportPageTest {
         assertThat(described).filteredOn(d -> d.startsWith("Fit of C 1s")).hasSize(1);
     }
 
+    /** A browser never cuts a drawing that fits a sheet, and moves its figure to the next sheet as a whole. */
+    @Test
+    void everyDrawingFitsASheetSoThatPrintingCutsNone() {
+        String html = page(ExampleRun.plain());
+        assertThat(html).contains("figure { margin: 8px 0 12px; break-inside: avoid; }");
+        Matcher box = Pattern.compile("viewBox=['\"]0 0 ([0-9.]+) ([0-9.]+)['\"]").matcher(html);
+        int drawings = 0;
+        while (box.find()) {
+            double share = Double.parseDouble(box.group(2)) / Double.parseDouble(box.group(1));
+            // A4 less the margins of the style sheet is 184 mm by 269 mm; 30 mm of them for words.
+            assertThat(184 * share).isLessThan(239);
+            drawings++;
+        }
+        assertThat(drawings).isGreaterThan(6);
+    }
+
     @Test
     void theWholeReportOfAFewSpotsIsSmall() {
         assertThat(ReportPage.of(ExampleRun.plain()).length).isLessThan(400_000);
