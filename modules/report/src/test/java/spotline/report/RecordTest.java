@@ -246,6 +246,19 @@ class RecordTest {
                 .contains("+0.050");
     }
 
+    /** What a report must hold at the least, of each spot: background and window of each intensity, method and shift. */
+    @Test
+    void theShortFormKeepsWhatAReportMustHold() throws Exception {
+        String text = page(ExampleRun.plain(), Form.SHORT).getDocumentElement().getTextContent();
+        assertThat(text)
+                .contains("linear, 5 endpoint channels")
+                .contains("469.0 to 455.0")
+                .contains("Added to measured energies")
+                .contains("What speaks for and against it")
+                .contains("sums to 100")
+                .doesNotContain("Other references this spot could have");
+    }
+
     @Test
     void smallNumbersAreWrittenWithAPowerOfTen() {
         assertThat(HeaderFacts.scientific(2e-10)).isEqualTo("2 \u00d7 10\u207b\u00b9\u2070");

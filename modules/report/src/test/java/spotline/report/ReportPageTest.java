@@ -113,7 +113,8 @@ class ReportPageTest {
     void everyDrawingFitsASheetSoThatPrintingCutsNone() {
         String html = page(ExampleRun.plain());
         assertThat(html).contains("figure { margin: 8px 0 12px; break-inside: avoid; }");
-        Matcher box = Pattern.compile("viewBox=['\"]0 0 ([0-9.]+) ([0-9.]+)['\"]").matcher(html);
+        Matcher box =
+                Pattern.compile("viewBox=['\"]0 0 ([0-9.]+) ([0-9.]+)['\"]").matcher(html);
         int drawings = 0;
         while (box.find()) {
             double share = Double.parseDouble(box.group(2)) / Double.parseDouble(box.group(1));

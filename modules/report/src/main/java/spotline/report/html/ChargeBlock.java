@@ -19,7 +19,7 @@ import spotline.run.SpotResult;
 final class ChargeBlock {
     private ChargeBlock() {}
 
-    static void write(Markup page, SpotResult spot, String name) {
+    static void write(Markup page, SpotResult spot, String name, Form form) {
         ChargeReference charge = spot.charge();
         page.element("h4", "Energy reference");
         page.open("p", "class", "decision");
@@ -32,8 +32,9 @@ final class ChargeBlock {
         Tables.facts(page, facts(charge));
         Optional<ReferenceLineFit> fit = charge.fit();
         Optional<LinkedSpectrum> spectrum = fit.flatMap(f -> Spectra.find(spot, f.spectrum()));
-        if (fit.isPresent() && spectrum.isPresent()) fit(page, fit.get(), spectrum.get(), charge, name);
-        ChargeEvidenceBlock.write(page, charge, name + "e");
+        if (form == Form.FULL && fit.isPresent() && spectrum.isPresent())
+            fit(page, fit.get(), spectrum.get(), charge, name);
+        ChargeEvidenceBlock.write(page, charge, name + "e", form);
     }
 
     private static void fit(

@@ -21,7 +21,11 @@ final class ChargeEvidenceBlock {
     private ChargeEvidenceBlock() {}
 
     /** @param name begins every identifier in the figures */
-    static void write(Markup page, ChargeReference charge, String name) {
+    static void write(Markup page, ChargeReference charge, String name, Form form) {
+        if (form == Form.SHORT) {
+            statements(page, charge);
+            return;
+        }
         ChargeEvidence evidence = charge.evidence();
         if (!evidence.positions().isEmpty()) energies(page, charge);
         statements(page, charge);

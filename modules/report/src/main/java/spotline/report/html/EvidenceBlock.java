@@ -19,7 +19,7 @@ final class EvidenceBlock {
 
     static void write(Markup page, SpotResult spot) {
         spot.identification().ifPresent(found -> elements(page, found));
-        if (!spot.intensities().isEmpty()) intensities(page, spot);
+        intensities(page, spot);
         if (!spot.peaks().isEmpty()) peaks(page, spot);
     }
 
@@ -49,7 +49,9 @@ final class EvidenceBlock {
         page.element("p", "Peaks that no element explains, eV as measured: " + peaks + ".", "class", "note");
     }
 
-    private static void intensities(Markup page, SpotResult spot) {
+    /** Background and window behind each number. */
+    static void intensities(Markup page, SpotResult spot) {
+        if (spot.intensities().isEmpty()) return;
         page.element("h4", "Intensities");
         Tables.begin(
                 page,

@@ -36,6 +36,17 @@ final class FitsBlock {
         }
     }
 
+    /** The same without drawings. */
+    static void brief(Markup page, SpotResult spot) {
+        if (spot.fits().isEmpty()) return;
+        page.element("h4", "Peak fits");
+        for (LineFit fit : spot.fits()) {
+            page.element("h5", fit.line() + ", " + fit.spectrum());
+            ties(page, fit.result());
+            page.element("p", statistics(fit.result()), "class", "note").raw("\n");
+        }
+    }
+
     private static void ties(Markup page, PeakFitResult result) {
         Tables.begin(page, "ties", List.of("Component", "Shape", "Parameters, eV (area: counts eV)"));
         for (FittedComponent c : result.components()) {

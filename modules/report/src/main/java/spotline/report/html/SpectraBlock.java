@@ -20,7 +20,7 @@ final class SpectraBlock {
 
     private SpectraBlock() {}
 
-    static void survey(Markup page, SpotResult spot, String name) {
+    static void survey(Markup page, SpotResult spot, String name, Form form) {
         List<LinkedSpectrum> surveys =
                 spot.spectra().stream().filter(LinkedSpectrum::survey).toList();
         page.element("h4", "Survey spectrum");
@@ -31,7 +31,9 @@ final class SpectraBlock {
         for (int i = 0; i < surveys.size(); i++) {
             // What was identified belongs to the first survey that is not a repeat.
             Identification identification = i == 0 ? spot.identification().orElse(NOTHING) : NOTHING;
-            Figure figure = SurveyFigure.of(surveys.get(i), identification, name + i + "-");
+            Figure figure = form == Form.FULL
+                    ? SurveyFigure.of(surveys.get(i), identification, name + i + "-")
+                    : SurveyFigure.low(surveys.get(i), identification, name + i + "-");
             Figures.write(page, figure, caption(surveys.get(i)) + ". " + ChargeBlock.axisNote(spot.charge()));
         }
     }

@@ -25,10 +25,12 @@ final class SpotSection {
         page.end();
         CompositionBlock.write(page, spot);
         StatesBlock.write(page, spot);
-        ChargeBlock.write(page, spot, name + "c");
+        ChargeBlock.write(page, spot, name + "c", form);
         findings(page, result, spot);
-        SpectraBlock.survey(page, spot, name + "s");
+        SpectraBlock.survey(page, spot, name + "s", form);
         if (form == Form.SHORT) {
+            EvidenceBlock.intensities(page, spot);
+            FitsBlock.brief(page, spot);
             page.end();
             return;
         }
