@@ -150,16 +150,15 @@ public final class PrintFigure {
     private byte[] written(BufferedImage image) throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         IIOMetadata metadata = writer.getDefaultImageMetadata(ImageTypeSpecifier.createFromRenderedImage(image), null);
-        String mmPerDot = Double.toString(25.4 / style.dpi());
-        IIOMetadataNode root = new IIOMetadataNode("javax_imageio_1.0");
-        IIOMetadataNode dimension = new IIOMetadataNode("Dimension");
-        for (String name : List.of("HorizontalPixelSize", "VerticalPixelSize")) {
-            IIOMetadataNode size = new IIOMetadataNode(name);
-            size.setAttribute("value", mmPerDot);
-            dimension.appendChild(size);
-        }
-        root.appendChild(dimension);
-        metadata.mergeTree("javax_imageio_1.0", root);
+        // In the words of PNG itself: the library takes the size of a dot of its general form for a density.
+        String perMetre = Long.toString(Math.round(style.dpi() / 0.0254));
+        IIOMetadataNode density = new IIOMetadataNode("pHYs");
+        density.setAttribute("pixelsPerUnitXAxis", perMetre);
+        density.setAttribute("pixelsPerUnitYAxis", perMetre);
+        density.setAttribute("unitSpecifier", "meter");
+        IIOMetadataNode root = new IIOMetadataNode("javax_imageio_png_1.0");
+        root.appendChild(density);
+        metadata.mergeTree("javax_imageio_png_1.0", root);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (ImageOutputStream to = ImageIO.createImageOutputStream(out)) {
             writer.setOutput(to);

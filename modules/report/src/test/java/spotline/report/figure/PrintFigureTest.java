@@ -8,6 +8,7 @@ import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,11 +39,22 @@ class PrintFigureTest {
                 ImageIO.read(new ByteArrayInputStream(figure.bytes(PrintFigure.Kind.PNG, Optional.empty())));
         // 85 mm at 300 dots per inch. Derived: 85 / 25.4 * 300.
         assertThat(png.getWidth()).isEqualTo(1004);
+        assertThat(dotsPerMetre(figure.bytes(PrintFigure.Kind.PNG, Optional.empty())))
+                .isEqualTo(11811);
         try (PDDocument pdf = Loader.loadPDF(figure.bytes(PrintFigure.Kind.PDF, Optional.empty()))) {
             assertThat((double) pdf.getPage(0).getMediaBox().getWidth()).isCloseTo(85 * 72 / 25.4, within(0.01));
             assertThat(pdf.getPage(0).getResources().getXObjectNames()).isEmpty();
             assertThat(new PDFTextStripper().getText(pdf)).contains("Binding energy (eV)");
         }
+    }
+
+    /** Of the chunk pHYs: 300 dots per inch are 300 / 0.0254 a metre. PNG, ISO/IEC 15948. */
+    private static int dotsPerMetre(byte[] png) {
+        String text = new String(png, StandardCharsets.ISO_8859_1);
+        int at = text.indexOf("pHYs");
+        assertThat(at).isPositive();
+        assertThat(png[at + 12]).as("unit: the metre").isEqualTo((byte) 1);
+        return ByteBuffer.wrap(png, at + 4, 4).getInt();
     }
 
     @Test
