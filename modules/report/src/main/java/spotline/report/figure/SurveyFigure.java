@@ -28,7 +28,7 @@ public final class SurveyFigure {
     private static final int HEIGHT = 330;
     private static final int DATA_WIDTH = WIDTH - Plots.LEFT - Plots.RIGHT;
     /** Where a page has to do with less. */
-    private static final int LOW = 250;
+    private static final int LOW = 225;
 
     /** Room above the highest point for a leader and an upright label, pixels. */
     private static final int LABEL_ROOM = 76;

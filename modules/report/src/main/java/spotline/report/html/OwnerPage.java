@@ -104,11 +104,10 @@ public final class OwnerPage {
         boolean numbers = elements.stream().anyMatch(e -> value(e) instanceof SampleValue.Mean);
         boolean below = !held && elements.stream().anyMatch(e -> value(e) instanceof SampleValue.Below);
         List<String> headings = new ArrayList<>(List.of("Element", "#Atoms in a hundred", "#\u00b1"));
-        if (below) headings.add("Remark");
         Tables.begin(page, "owner-composition", headings);
         for (String element : elements) {
             page.open("tr").element("th", OpeningLine.name(element) + " (" + element + ")", "scope", "row");
-            row(page, value(element), held, below);
+            row(page, value(element), held);
             page.end();
         }
         Tables.end(page);
@@ -118,7 +117,8 @@ public final class OwnerPage {
                     "Counted are the atoms of the outermost few nanometres, without hydrogen and helium, which this method"
                             + " does not see. The true value lies within the \u00b1 in about two cases of three, and within"
                             + " twice the \u00b1 in about nineteen of twenty, if the surface is as even as it was taken to"
-                            + " be.",
+                            + " be."
+                            + (below ? " \u201cLess than\u201d: looked for and not found." : ""),
                     "class",
                     "note");
         }
@@ -130,12 +130,11 @@ public final class OwnerPage {
     }
 
     /** Of a composition that is held back no row is told: what was found and what not may change with its reason. */
-    private static void row(Markup page, SampleValue value, boolean held, boolean remarks) {
+    private static void row(Markup page, SampleValue value, boolean held) {
         if (!held && value instanceof SampleValue.Mean mean) {
             DisplayNumber shown = DisplayNumber.of(mean.atomicPercent(), mean.standardUncertainty(), 1);
             Tables.number(page, shown.value());
             Tables.number(page, shown.uncertainty().isEmpty() ? "not known" : shown.uncertainty());
-            if (remarks) Tables.cell(page, "");
         } else if (!held && value instanceof SampleValue.Below below) {
             Tables.number(
                     page,
@@ -143,7 +142,6 @@ public final class OwnerPage {
                             ? "less than " + DisplayNumber.limit(below.limit().getAsDouble())
                             : "not found");
             Tables.number(page, "");
-            Tables.cell(page, "looked for and not found");
         } else {
             Tables.number(page, "held back");
             Tables.number(page, "");

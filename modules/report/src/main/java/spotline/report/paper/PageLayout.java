@@ -81,9 +81,9 @@ final class PageLayout {
         double size = low ? HEADING_MM.getOrDefault("h3", TEXT_MM) : HEADING_MM.getOrDefault(element.tag(), TEXT_MM);
         List<Inline.Line> lines =
                 Inline.of(typeface, element, Weight.BOLD, Ink.BLACK).lines(widthMm, size);
-        double above = level <= 2 && !low ? 4 : 2.2;
+        double above = low ? 1.7 : level <= 2 ? 4 : 2.2;
         double lineMm = 1.25 * size;
-        double below = level <= 2 ? 2.4 : 1.2;
+        double below = low ? 2 : level <= 2 ? 2.4 : 1.2;
         double height = above + lines.size() * lineMm + below;
         boolean ruled = level == 2;
         Piece piece = Piece.of(height, (page, x, y) -> {
@@ -101,7 +101,7 @@ final class PageLayout {
     private void paragraph(PageNode.Element element, double indent, String bullet) {
         boolean note = element.is("note") || element.tag().equals("figcaption") || element.is("kicker");
         double size = note ? NOTE_MM : TEXT_MM;
-        boolean bold = element.is("opening");
+        boolean bold = element.is("opening") || element.is("banner");
         List<Inline.Line> lines = Inline.of(
                         typeface, element, bold ? Weight.BOLD : Weight.REGULAR, note ? Ink.DARK : Ink.BLACK)
                 .lines(widthMm - indent, size);
@@ -109,7 +109,7 @@ final class PageLayout {
         for (int i = 0; i < lines.size(); i++) {
             Inline.Line line = lines.get(i);
             boolean first = i == 0;
-            double after = i == lines.size() - 1 ? 1.1 : 0;
+            double after = i == lines.size() - 1 ? (compact ? 0.5 : 1.1) : 0;
             Piece piece = Piece.of(lineMm + after, (page, x, y) -> {
                 if (first && !bullet.isEmpty()) page.words(x, y + size, size, Weight.REGULAR, Ink.BLACK, bullet);
                 line.draw(page, x + indent, y + size, size);
@@ -123,7 +123,7 @@ final class PageLayout {
     private void list(PageNode.Element list) {
         String bullet = list.is("findings") ? "" : "\u2022";
         list.elements().forEach(item -> paragraph(item, bullet.isEmpty() ? 0 : BULLET_MM, bullet));
-        pieces.add(Piece.space(1));
+        pieces.add(Piece.space(compact ? 0.3 : 1));
     }
 
     /** Terms above what is known of each, in columns. */
