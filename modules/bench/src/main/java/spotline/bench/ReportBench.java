@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -35,18 +37,24 @@ public final class ReportBench {
         Path folder = Files.createTempDirectory("spotline-report-bench");
         try {
             RunResult result = treated(Path.of(args.length > 0 ? args[0] : "demo-spectra"), folder);
+            ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+            long cpu = threads.getCurrentThreadCpuTime();
             long start = System.nanoTime();
             byte[] html = ReportPage.of(result);
             double htmlSeconds = (System.nanoTime() - start) / 1e9;
+            double htmlCpu = (threads.getCurrentThreadCpuTime() - cpu) / 1e9;
             byte[] pdf = PagePdf.of(html, new Typeface(), Optional.empty());
             double seconds = (System.nanoTime() - start) / 1e9;
+            double allCpu = (threads.getCurrentThreadCpuTime() - cpu) / 1e9;
             System.out.printf(
                     Locale.ROOT,
-                    "%d spots: report.html %.2f s, %.2f MB; with report.pdf %.2f s, %.2f MB%n",
+                    "%d spots: report.html %.2f s (processor %.2f s), %.2f MB; with report.pdf %.2f s (%.2f s), %.2f MB%n",
                     result.spots().size(),
                     htmlSeconds,
+                    htmlCpu,
                     html.length / 1e6,
                     seconds,
+                    allCpu,
                     pdf.length / 1e6);
         } finally {
             try (Stream<Path> files = Files.list(folder)) {

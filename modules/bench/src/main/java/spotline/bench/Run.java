@@ -67,6 +67,13 @@ public final class Run {
                 out.append(
                         String.format(Locale.ROOT, "  %-20s %12.1f us a fit %8.2f x%n", peer, nanos / 1e3, multiple));
             }
+        } else if (iterations.get(0).containsKey("parserNanos")) {
+            for (String way : List.of("parser", "readerToSpectra", "bareLoop")) {
+                double rate = median(iterations, i -> value(i, "bytes") / value(i, way + "Nanos"));
+                double share = median(iterations, i -> value(i, "bareLoopNanos") / value(i, way + "Nanos"));
+                out.append(String.format(
+                        Locale.ROOT, "  %-20s %8.1f MB/s %8.2f of the bare loop%n", way, 1e3 * rate, share));
+            }
         } else if (iterations.get(0).containsKey("fitsOneThread")) {
             double fits = median(iterations, i -> value(i, "fitsOneThread") / value(i, "fitsTwoThreads"));
             double most = median(iterations, i -> value(i, "arithmeticOneThread") / value(i, "arithmeticTwoThreads"));

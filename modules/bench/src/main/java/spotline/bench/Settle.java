@@ -120,7 +120,10 @@ public final class Settle {
                         run.document(),
                         Scope.spot(EDITED),
                         line,
-                        JsonNodeFactory.instance.objectNode().put("kind", "linear").put("endpointChannels", 2 + i)));
+                        JsonNodeFactory.instance
+                                .objectNode()
+                                .put("kind", "linear")
+                                .put("endpointChannels", 2 + i)));
         kinds.put(
                 "a setting of all its lines",
                 i -> Edits.setting(

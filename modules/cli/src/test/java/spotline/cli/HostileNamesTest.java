@@ -112,6 +112,27 @@ class HostileNamesTest {
         assertThat(missing.status).isEqualTo(2);
     }
 
+    @Test
+    void aHolderRunNamesThemUnderAPosixLocale() throws Exception {
+        put("\ud83e\uddea = <b>\u00e4.txt");
+        Files.writeString(FileNames.resolve(folder, "\u05e8\u05d9\u05e6\u05d4.json"), """
+                {"format": "spotline-holder-run/1", "holder": {"template": "flat-bar"},
+                 "instrument": {"excitation": {"source": "Al Ka", "photonEnergyEv": 1486.69}},
+                 "spots": [{"id": "1", "xMm": 20, "yMm": 10, "sample": {"name": "a", "conductivity": "conductor"},
+                   "mount": {"method": "metal-clip", "electricalState": "grounded",
+                             "outlineMm": {"width": 5, "height": 5}},
+                   "spectra": [{"file": "\ud83e\uddea = <b>\u00e4.txt"}]}]}
+                """);
+        Finished run = spotline(
+                Map.of("LC_ALL", "C", "LANG", "C"), "run", "\u05e8\u05d9\u05e6\u05d4.json", "--out", "\u00fcber <i>");
+        assertThat(run.err).isEmpty();
+        assertThat(run.status).isLessThanOrEqualTo(1);
+        Path out = FileNames.resolve(folder, "\u00fcber <i>");
+        assertThat(Files.readString(out.resolve("findings.csv"))).doesNotContain("no such file", "not a file name");
+        assertThat(Files.readAllLines(out.resolve("composition.csv"))).hasSizeGreaterThan(1);
+        assertThat(Files.readString(out.resolve("report.html"))).doesNotContain("= <b>");
+    }
+
     private record Finished(int status, String out, String err) {}
 
     /** The command in a process of its own, in the folder. */

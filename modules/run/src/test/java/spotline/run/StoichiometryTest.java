@@ -105,11 +105,9 @@ class StoichiometryTest {
         assertThat((double) found.size()).as("%s of %d scans", found, scans).isLessThanOrEqualTo(allowed);
     }
 
-    /** Not met yet: 15 of 68 are found, where lines of strong elements near an empty scan bend its background. */
-    @Tag("slow")
     @Test
     void aSampleOfEmptyScansShowsNothing(TestReporter told) {
-        nothingIsInvented(3, new double[] {0.8}, told);
+        nothingIsInvented(2, new double[] {0.8}, told);
     }
 
     @Tag("slow")

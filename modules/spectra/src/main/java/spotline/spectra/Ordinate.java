@@ -20,10 +20,22 @@ public final class Ordinate {
     private final double[] values;
 
     public Ordinate(Quantity quantity, Kind kind, Counting counting, double[] values) {
+        this(values.clone(), quantity, kind, counting);
+    }
+
+    private Ordinate(double[] owned, Quantity quantity, Kind kind, Counting counting) {
         this.quantity = requireNonNull(quantity, "quantity");
         this.kind = requireNonNull(kind, "kind");
         this.counting = requireNonNull(counting, "counting");
-        this.values = values.clone();
+        this.values = owned;
+    }
+
+    /**
+     * Takes the array over, for readers of files that fit into memory once and not twice. From then on nobody may write
+     * to it.
+     */
+    public static Ordinate takingOver(Quantity quantity, Kind kind, Counting counting, double[] values) {
+        return new Ordinate(values, quantity, kind, counting);
     }
 
     public Quantity quantity() {

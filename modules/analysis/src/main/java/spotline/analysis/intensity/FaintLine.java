@@ -17,14 +17,29 @@ import spotline.spectra.Window;
  * it stands out best, and the one its critical level is for.
  *
  * @param centreEv of the (first) peak, eV
+ * @param curved what a background bent like its flanks takes besides
  * @param share of the line's intensity inside the window: a partner far from the first peak stays outside
  */
 record FaintLine(
-        double centreEv, Window window, Linear background, Subtraction subtraction, double share, CriticalLevel level) {
+        double centreEv,
+        Window window,
+        Linear background,
+        Subtraction subtraction,
+        Optional<FlankCurvature> curved,
+        double share,
+        CriticalLevel level,
+        String key,
+        double stepEv) {
     /** Half the window, in widths of the line: it holds 99.7 % of a Gaussian. */
     private static final double HALF_WIDTH = 1.25;
 
     private static final double PLACES_PER_WIDTH = 2;
+
+    /** A loss hump's crest leaves less above a straight background, relative to it. Common practice, no source. */
+    private static final double LARGEST_HUMP = 0.25;
+
+    /** Places a window apart are independent; half a width apart, every second or so counts. */
+    private static final double INDEPENDENT = 0.6;
 
     /** The view at one place; empty where the scan has no room for it. */
     static Optional<FaintLine> at(
@@ -40,8 +55,10 @@ record FaintLine(
         Optional<Subtraction> taken = beside.subtract(scan, window, key, work).result();
         if (taken.isEmpty()) return Optional.empty();
         double share = target.splittingEv() == 0 || both ? 1 : target.firstMemberShare();
+        Optional<FlankCurvature> curved = FlankCurvature.of(scan, taken.get(), half);
+        CriticalLevel level = level(scan, taken.get(), curved, places);
         return Optional.of(
-                new FaintLine(centreEv, window, beside, taken.get(), share, level(scan, taken.get(), places)));
+                new FaintLine(centreEv, window, beside, taken.get(), curved, share, level, key, scan.stepEv()));
     }
 
     /**
@@ -73,9 +90,8 @@ record FaintLine(
                 .or(() -> atExpected);
     }
 
-    /** Places a window apart are independent; half a width apart, every second or so counts. */
     private static double places(int centres) {
-        return 1 + (centres - 1) * 0.6;
+        return 1 + (centres - 1) * INDEPENDENT;
     }
 
     /** Net counts over the critical level. */
@@ -86,25 +102,48 @@ record FaintLine(
     private double netCounts() {
         double sum = 0;
         for (int i = subtraction.from(); i < subtraction.to(); i++) sum += subtraction.net(i);
-        return sum;
+        return sum - curved.map(FlankCurvature::counts).orElse(0.0);
+    }
+
+    /** Whether all that stands above a straight background is the bend of its flanks; the search has chosen the place. */
+    boolean isHump(LineTarget target, double fwhmEv) {
+        double straight = netCounts() + curved.map(FlankCurvature::counts).orElse(0.0);
+        if (curved.isEmpty() || straight > LARGEST_HUMP * backgroundCounts(subtraction)) return false;
+        double places = places(1 + (int) (PLACES_PER_WIDTH * (target.highEv() - target.lowEv()) / fwhmEv));
+        double critical = CriticalLevel.ofBest(level.deviation() * level.deviation(), 0, places)
+                .critical();
+        return netCounts() <= critical;
     }
 
     /** Area of the whole line, counts eV. */
     Estimate area() {
-        return subtraction.netArea().times(1 / share);
+        Estimate straight = subtraction.netArea();
+        Estimate net = curved.map(c -> Estimate.exact(straight.value() - c.counts() * stepEv)
+                        .with("counting/" + key, straight.contribution("counting/" + key))
+                        .with("endpoints/" + key, Math.sqrt(c.variance()) * stepEv))
+                .orElse(straight);
+        return net.times(1 / share);
     }
 
     double toArea(double counts, double stepEv) {
         return counts * stepEv / share;
     }
 
-    private static CriticalLevel level(BindingScan scan, Subtraction straight, double places) {
-        double background = 0;
-        for (int i = straight.from(); i < straight.to(); i++) background += straight.background(i);
+    private static CriticalLevel level(
+            BindingScan scan, Subtraction straight, Optional<FlankCurvature> curved, double places) {
+        double background = backgroundCounts(straight);
         double endpoints = straight.netArea()
                         .uncertaintyFrom(source -> source.startsWith("endpoints/"))
                         .orElse(0)
                 / scan.stepEv();
-        return CriticalLevel.ofBest(background, endpoints * endpoints, places);
+        double variance = curved.map(FlankCurvature::variance).orElse(endpoints * endpoints);
+        // Against the fixed flanks of a bend each place stands for itself
+        return CriticalLevel.ofBest(background, variance, curved.isPresent() ? 1 + (places - 1) / INDEPENDENT : places);
+    }
+
+    private static double backgroundCounts(Subtraction straight) {
+        double sum = 0;
+        for (int i = straight.from(); i < straight.to(); i++) sum += straight.background(i);
+        return sum;
     }
 }

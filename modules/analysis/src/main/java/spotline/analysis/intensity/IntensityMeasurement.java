@@ -25,7 +25,7 @@ import spotline.spectra.Window;
  */
 public final class IntensityMeasurement {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "intensity/4";
+    public static final String STEP = "intensity/5";
 
     /** Relative uncertainty of a narrow window for states beside the strongest. Common practice, no source. */
     private static final double UNSEEN_STATES_U = 0.1;
@@ -68,10 +68,19 @@ public final class IntensityMeasurement {
         }
         Optional<FaintLine> view = FaintLine.at(scan, target, shape.peakEv(), shape.fwhmEv(), 1, key, work);
         Outcome<Intensity> clear = clear(scan, target, shape, window(scan, target, shape), view, key, work);
+        boolean hump = view.filter(v -> v.isHump(target, shape.fwhmEv())).isPresent();
         boolean drowned = clear.result()
                 .map(i -> BackgroundFitness.drowned(i.subtraction()))
                 .orElse(true);
-        return drowned && view.isPresent() && scan.countsKnown() ? faint(scan, target, shape, view) : clear;
+        if (!(hump || drowned) || view.isEmpty() || !scan.countsKnown()) return clear;
+        return faint(
+                scan,
+                target,
+                shape,
+                hump
+                        ? FaintLine.best(scan, target, shape.fwhmEv(), shape.avoidedEv(), key, work)
+                                .or(() -> view)
+                        : view);
     }
 
     /** A line in the analyst's window, whatever the peak search makes of it. */

@@ -142,6 +142,37 @@ class IntensityMeasurementTest {
         assertThat(found).isGreaterThanOrEqualTo(367);
     }
 
+    /** The crest of a loss hump, 12 eV wide: a straight background leaves some 3000 counts of it, over twice the critical level. */
+    @Test
+    void theCrestOfAHumpIsNoLine() {
+        MadeScan hump = MadeScan.flat(388, 412, 5000).with(400, 12, 120_000, 0);
+        int passed = 0;
+        for (int trial = 0; trial < 200; trial++) {
+            if (measure(hump.noisy(trial), N1S).detected()) passed++;
+        }
+        // 5 % of 200 and three binomial deviations
+        assertThat(passed).isLessThanOrEqualTo(19);
+        // A line of 3 % of the hump stands on it all the same
+        assertThat(measure(hump.with(400, 1.3, 8000, 0).exact(), N1S).detected())
+                .isTrue();
+    }
+
+    /** Two states close together bend each other's flanks and are no hump. */
+    @Test
+    void twoStrongStatesAreNoHump() {
+        MadeScan two = MadeScan.flat(388, 412, 300).with(399.2, 1.3, 40_000, 0).with(400.8, 1.3, 40_000, 0);
+        Intensity n = measure(two.noisy(1), N1S);
+        assertThat(n.area().value()).isCloseTo(8000, within(160.0));
+        Intensity weak = measure(
+                MadeScan.flat(388, 412, 1000)
+                        .with(399.2, 1.3, 6000, 0)
+                        .with(400.8, 1.3, 6000, 0)
+                        .noisy(2),
+                N1S);
+        assertThat(weak.detected()).isTrue();
+        assertThat(weak.area().value()).isCloseTo(1200, within(180.0));
+    }
+
     private static final LineTarget N1S = MadeScan.target("N 1s", 397, 404, 400, 0);
 
     @Test

@@ -31,6 +31,7 @@ public final class BlockSpectra {
     private final Warnings warnings;
     private final List<HeaderField> experimentFields;
     private List<HeaderField> lastFields = List.of();
+    private Optional<SpectrumSet> last = Optional.empty();
 
     /** @param warnings told of what in a block could not be used */
     public BlockSpectra(ExperimentHeader header, Warnings warnings) {
@@ -61,11 +62,33 @@ public final class BlockSpectra {
         }
         Optional<Axis> listed =
                 header.scanMode() == ScanMode.IRREGULAR ? listedAxis(block, name, line) : Optional.empty();
-        Axis axis = listed.orElseGet(() -> regularAxis(block, name, line));
+        Axis own = listed.orElseGet(() -> regularAxis(block, name, line));
+        Axis axis = last.map(set -> Same.of(own, set.axis())).orElse(own);
         OrdinateReading reading = new OrdinateReading(block, name, line, warnings);
-        List<Ordinate> ordinates = reading.ordinates(listed.isPresent() ? 1 : 0);
-        Acquisition acquisition = new AcquisitionReading(header, block, name, line, warnings).read(fields(block));
-        return Optional.of(new SpectrumSet(acquisition, axis, coordinates(block), ordinates));
+        List<Ordinate> ordinates = reading.ordinates(
+                listed.isPresent() ? 1 : 0, last.map(SpectrumSet::ordinates).orElse(List.of()));
+        Acquisition read = new AcquisitionReading(header, block, name, line, warnings).read(fields(block));
+        Acquisition acquisition =
+                last.map(set -> sharing(read, set.acquisition())).orElse(read);
+        last = Optional.of(new SpectrumSet(acquisition, axis, coordinates(block), ordinates));
+        return last;
+    }
+
+    private static Acquisition sharing(Acquisition now, Acquisition before) {
+        return new Acquisition(
+                now.blockId(),
+                Same.of(now.sampleId(), before.sampleId()),
+                now.technique(),
+                Same.of(now.time(), before.time()),
+                Same.of(now.excitation(), before.excitation()),
+                Same.of(now.analyser(), before.analyser()),
+                Same.of(now.timing(), before.timing()),
+                Same.of(now.region(), before.region()),
+                Same.of(now.transition(), before.transition()),
+                Same.of(now.emissionAngleDeg(), before.emissionAngleDeg()),
+                Same.of(now.position(), before.position()),
+                Same.of(now.comments(), before.comments()),
+                now.header());
     }
 
     private Axis regularAxis(ExperimentBlock block, String name, int line) {

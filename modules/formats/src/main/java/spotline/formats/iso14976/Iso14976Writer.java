@@ -59,7 +59,8 @@ public final class Iso14976Writer {
     /** Whether a block that carries these items alone reads back equal behind the block before. */
     static boolean readsBack(ExperimentHeader header, ExperimentBlock block, ExperimentBlock before, BitSet carried)
             throws ReadException {
-        StringBuilder text = new StringBuilder();
+        // A block never begins a file: the line before it says how lines end.
+        StringBuilder text = new StringBuilder("\n");
         WriterPort writer = new WriterPort(text);
         writer.carry(carried);
         BlockItems.exchange(header, writer, block);
@@ -68,6 +69,7 @@ public final class Iso14976Writer {
         ParserPort parser = new ParserPort(lines, ReadLimits.DEFAULT, new Warnings("block"));
         parser.carry(carried);
         try {
+            lines.next();
             return BlockItems.exchange(header, parser, before).equals(block) && !lines.next();
         } catch (ReadException unlikeAnyBlock) {
             return false;

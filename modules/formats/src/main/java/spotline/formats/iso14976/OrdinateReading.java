@@ -32,32 +32,40 @@ final class OrdinateReading {
         this.warnings = warnings;
     }
 
-    /** @param first the first variable that is an ordinate; one before it is the abscissa */
-    List<Ordinate> ordinates(int first) {
+    /**
+     * @param first the first variable that is an ordinate; one before it is the abscissa
+     * @param before the ordinates of the block before, whose equal parts are shared: a map has a great many blocks
+     */
+    List<Ordinate> ordinates(int first, List<Ordinate> before) {
         List<Ordinate> ordinates = new ArrayList<>();
         boolean intensitySeen = false;
         for (int k = first; k < block.variables().size(); k++) {
             Variable variable = block.variables().get(k);
-            double[] values = block.ordinates().variable(k);
-            blankUnknown(variable, values);
+            double[] values = blankUnknown(variable, block.ordinates().shared(k));
             Ordinate.Kind kind = Ordinate.Kind.OTHER;
             if (variable.label().toLowerCase(Locale.ROOT).contains("transmission")) kind = Ordinate.Kind.TRANSMISSION;
             else if (!intensitySeen) kind = Ordinate.Kind.INTENSITY;
             intensitySeen |= kind == Ordinate.Kind.INTENSITY;
             Counting counting = kind == Ordinate.Kind.INTENSITY ? counting(variable, values) : Counting.UNKNOWN;
-            ordinates.add(new Ordinate(Quantity.of(variable.label(), variable.unit()), kind, counting, values));
+            Quantity quantity = Quantity.of(variable.label(), variable.unit());
+            if (k - first < before.size()) {
+                quantity = Same.of(quantity, before.get(k - first).quantity());
+                counting = Same.of(counting, before.get(k - first).counting());
+            }
+            ordinates.add(Ordinate.takingOver(quantity, kind, counting, values));
         }
         return ordinates;
     }
 
-    /** 1E37 among the values would pass for a mighty peak. */
-    private void blankUnknown(Variable variable, double[] values) {
+    /** 1E37 among the values would pass for a mighty peak. The block's own values stay as they are. */
+    private double[] blankUnknown(Variable variable, double[] values) {
+        double[] blanked = values;
         int unknown = 0;
         for (int i = 0; i < values.length; i++) {
-            if (Real.isUnknown(values[i])) {
-                values[i] = Double.NaN;
-                unknown++;
-            }
+            if (!Real.isUnknown(values[i])) continue;
+            if (unknown == 0) blanked = values.clone();
+            blanked[i] = Double.NaN;
+            unknown++;
         }
         if (unknown > 0) {
             warnings.caution(
@@ -65,6 +73,7 @@ final class OrdinateReading {
                     line,
                     name + ": " + unknown + " values of \"" + variable.label() + "\" are not known (1E37)");
         }
+        return blanked;
     }
 
     private Counting counting(Variable variable, double[] values) {

@@ -6,25 +6,24 @@ import java.util.List;
 /**
  * The ordinate values of a block.
  *
- * <p>Shape: v variables of n points, interleaved as in the file: point 1 of variable 1, point 1 of variable 2, ... The
+ * <p>Shape: v variables of n points, in the file interleaved: point 1 of variable 1, point 1 of variable 2, ... The
  * minimum and maximum of each variable are those the file states, right or wrong.
  */
 public final class Ordinates {
-    static final Ordinates NONE = new Ordinates(List.of(), List.of(), new double[0]);
+    static final Ordinates NONE = new Ordinates(List.of(), List.of(), new double[0][]);
 
     private final List<Real> minima;
     private final List<Real> maxima;
-    private final double[] values;
+    /** An array a variable, all of one length. */
+    private final double[][] values;
 
-    private Ordinates(List<Real> minima, List<Real> maxima, double[] values) {
+    private Ordinates(List<Real> minima, List<Real> maxima, double[][] values) {
         this.minima = List.copyOf(minima);
         this.maxima = List.copyOf(maxima);
         this.values = values;
         if (minima.size() != maxima.size()) throw new IllegalArgumentException("minima and maxima differ in number");
-        if (minima.isEmpty() ? values.length > 0 : values.length % minima.size() != 0) {
-            throw new IllegalArgumentException(
-                    values.length + " values are no multiple of " + minima.size() + " variables");
-        }
+        if (minima.size() != values.length)
+            throw new IllegalArgumentException("extremes and variables differ in number");
     }
 
     /**
@@ -35,12 +34,18 @@ public final class Ordinates {
         for (double value : interleaved) {
             if (!Double.isFinite(value)) throw new IllegalArgumentException("an ordinate must be finite, was " + value);
         }
-        return new Ordinates(minima, maxima, interleaved.clone());
+        int v = minima.size();
+        if (v == 0 ? interleaved.length > 0 : interleaved.length % v != 0) {
+            throw new IllegalArgumentException(interleaved.length + " values are no multiple of " + v + " variables");
+        }
+        double[][] values = new double[v][v == 0 ? 0 : interleaved.length / v];
+        for (int i = 0; i < interleaved.length; i++) values[i % v][i / v] = interleaved[i];
+        return new Ordinates(minima, maxima, values);
     }
 
-    /** Takes the array over: for the parser, which keeps none. */
-    static Ordinates owning(List<Real> minima, List<Real> maxima, double[] interleaved) {
-        return new Ordinates(minima, maxima, interleaved);
+    /** Takes the arrays over, one a variable: for the parser, which keeps none. */
+    static Ordinates owning(List<Real> minima, List<Real> maxima, double[][] ofVariables) {
+        return new Ordinates(minima, maxima, ofVariables);
     }
 
     /**
@@ -51,35 +56,38 @@ public final class Ordinates {
     public static Ordinates ofVariables(List<double[]> variables) {
         int v = variables.size();
         int n = v == 0 ? 0 : variables.get(0).length;
-        double[] interleaved = new double[v * n];
-        for (int k = 0; k < v; k++) {
-            if (variables.get(k).length != n) throw new IllegalArgumentException("variables differ in length");
-            for (int i = 0; i < n; i++) interleaved[i * v + k] = variables.get(k)[i];
-        }
+        double[][] values = new double[v][];
         Real[] minima = new Real[v];
         Real[] maxima = new Real[v];
         for (int k = 0; k < v; k++) {
-            minima[k] = Real.of(least(interleaved, k, v));
-            maxima[k] = Real.of(greatest(interleaved, k, v));
+            values[k] = variables.get(k).clone();
+            if (values[k].length != n) throw new IllegalArgumentException("variables differ in length");
+            for (double value : values[k]) {
+                if (!Double.isFinite(value)) {
+                    throw new IllegalArgumentException("an ordinate must be finite, was " + value);
+                }
+            }
+            minima[k] = Real.of(least(values[k]));
+            maxima[k] = Real.of(greatest(values[k]));
         }
-        return of(List.of(minima), List.of(maxima), interleaved);
+        return new Ordinates(List.of(minima), List.of(maxima), values);
     }
 
-    private static double least(double[] values, int variable, int variables) {
+    private static double least(double[] values) {
         double least = Double.POSITIVE_INFINITY;
-        for (int i = variable; i < values.length; i += variables) least = Math.min(least, values[i]);
+        for (double value : values) least = Math.min(least, value);
         return Double.isFinite(least) ? least : 0;
     }
 
-    private static double greatest(double[] values, int variable, int variables) {
+    private static double greatest(double[] values) {
         double greatest = Double.NEGATIVE_INFINITY;
-        for (int i = variable; i < values.length; i += variables) greatest = Math.max(greatest, values[i]);
+        for (double value : values) greatest = Math.max(greatest, value);
         return Double.isFinite(greatest) ? greatest : 0;
     }
 
     /** Number of all values, as the file counts them: variables x points. */
     public int size() {
-        return values.length;
+        return values.length * points();
     }
 
     public int variables() {
@@ -87,19 +95,22 @@ public final class Ordinates {
     }
 
     public int points() {
-        return minima.isEmpty() ? 0 : values.length / minima.size();
+        return values.length == 0 ? 0 : values[0].length;
     }
 
     /** Value in the file's order, counted from 0. */
     public double value(int index) {
-        return values[index];
+        return values[index % values.length][index / values.length];
     }
 
     /** Copy of the n values of one variable, counted from 0. */
     public double[] variable(int variable) {
-        double[] copy = new double[points()];
-        for (int i = 0, at = variable; i < copy.length; i++, at += minima.size()) copy[i] = values[at];
-        return copy;
+        return values[variable].clone();
+    }
+
+    /** The n values of one variable themselves: to read, never to write. */
+    double[] shared(int variable) {
+        return values[variable];
     }
 
     /** As stated in the file. */
@@ -114,12 +125,12 @@ public final class Ordinates {
 
     /** Least value among the data of a variable; 0 without data. */
     double leastOf(int variable) {
-        return least(values, variable, minima.size());
+        return least(values[variable]);
     }
 
     /** Greatest value among the data of a variable; 0 without data. */
     double greatestOf(int variable) {
-        return greatest(values, variable, minima.size());
+        return greatest(values[variable]);
     }
 
     @Override
@@ -127,12 +138,12 @@ public final class Ordinates {
         return other instanceof Ordinates that
                 && minima.equals(that.minima)
                 && maxima.equals(that.maxima)
-                && Arrays.equals(values, that.values);
+                && Arrays.deepEquals(values, that.values);
     }
 
     @Override
     public int hashCode() {
-        return 31 * minima.hashCode() + Arrays.hashCode(values);
+        return 31 * minima.hashCode() + Arrays.deepHashCode(values);
     }
 
     @Override

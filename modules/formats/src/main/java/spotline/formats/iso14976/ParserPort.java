@@ -230,20 +230,24 @@ final class ParserPort implements ItemPort {
             maxima.add(number(
                     "maximum" + of, k < current.variables() ? current.maxima().get(k) : Real.UNKNOWN));
         }
-        Ordinates ordinates = Ordinates.owning(minima, maxima, values(count));
+        Ordinates ordinates = Ordinates.owning(minima, maxima, values(v, count));
         for (int k = 0; count > 0 && k < v; k++) {
             checkExtremes(variables.get(k), minima.get(k), maxima.get(k), ordinates, k, minimumLines.get(k));
         }
         return ordinates;
     }
 
-    private double[] values(int count) throws ReadException {
+    private double[][] values(int variables, int count) throws ReadException {
+        int points = count / variables;
         // Each value takes at least a digit and a line end, so a count the file cannot hold takes no room.
-        long possible = lines.sizeKnown() ? lines.bytesLeft() / 2 + 1 : FIRST_ROOM;
-        double[] values = new double[(int) Math.min(count, possible)];
-        for (int i = 0; i < count; i++) {
-            if (i == values.length) values = Arrays.copyOf(values, (int) Math.min(count, 2L * i + FIRST_ROOM));
-            values[i] = value(i, count);
+        long possible = lines.sizeKnown() ? lines.bytesLeft() / (2L * variables) + 1 : FIRST_ROOM / variables + 1;
+        double[][] values = new double[variables][(int) Math.min(points, possible)];
+        for (int i = 0; i < points; i++) {
+            if (i == values[0].length) {
+                int room = (int) Math.min(points, 2L * i + 1);
+                for (int k = 0; k < variables; k++) values[k] = Arrays.copyOf(values[k], room);
+            }
+            for (int k = 0; k < variables; k++) values[k][i] = value(i * variables + k, count);
         }
         return values;
     }

@@ -93,7 +93,8 @@ final class TextLine {
         int end = to[field];
         if (!decimalComma) return NumberText.parse(bytes, start, end);
         int length = end - start;
-        if (length > scratch.length) return Double.NaN;
+        // A comma behind the last digit is a separator with a blank after it.
+        if (length > scratch.length || (length > 0 && bytes[end - 1] == ',')) return Double.NaN;
         for (int i = 0; i < length; i++) {
             byte b = bytes[start + i];
             if (b == '.') return Double.NaN;

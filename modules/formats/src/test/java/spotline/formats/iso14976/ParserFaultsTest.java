@@ -152,6 +152,18 @@ class ParserFaultsTest {
     }
 
     @Test
+    void linesThatEndWithACarriageReturnAreRead() throws Exception {
+        String good = Golden.file("depth-profile.txt");
+        Finding finding = single(good.replace('\n', '\r'));
+        assertFinding(finding, Severity.NOTE, "iso14976-cr-line-ends", 1);
+        assertThat(Golden.parse(good.replace('\n', '\r')).experiment())
+                .isEqualTo(Golden.parse(good).experiment());
+        // Twice CR before LF is no line of its own.
+        assertThat(Golden.parse(good.replace("\n", "\r\r\n")).experiment())
+                .isEqualTo(Golden.parse(good).experiment());
+    }
+
+    @Test
     void charactersBeyondAsciiAreKept() throws Exception {
         String text = changed(7, "gem\u00e4\u00df 5 \u00b5m");
         for (var charset : List.of(StandardCharsets.UTF_8, StandardCharsets.ISO_8859_1)) {

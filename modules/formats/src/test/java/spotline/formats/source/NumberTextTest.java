@@ -83,6 +83,32 @@ class NumberTextTest {
         assertThat(NumberText.exact(value)).isEqualTo(expected);
     }
 
+    /** Expected values by the platform's own parser. */
+    @Test
+    void decimalsAreRoundedRightly() {
+        SplittableRandom random = new SplittableRandom(2026);
+        for (int i = 0; i < 100_000; i++) {
+            String digits = Long.toString(random.nextLong(1, 1L << random.nextInt(1, 60)));
+            int point = random.nextInt(digits.length() + 1);
+            String text =
+                    (random.nextBoolean() ? "-" : "") + digits.substring(0, point) + "." + digits.substring(point);
+            assertThat(parse(text)).as(text).isEqualTo(Double.parseDouble(text));
+        }
+        for (String text : new String[] {
+            "9007199254740993",
+            "9007199254740992.5",
+            "0.000000000000000001",
+            "000000000000000000001.5",
+            "900719925474099.3",
+            "9.007199254740993",
+            "999999999999999999",
+            "9223372036854775808",
+            "18446744073709551616"
+        }) {
+            assertThat(parse(text)).as(text).isEqualTo(Double.parseDouble(text));
+        }
+    }
+
     @Test
     void everyDoubleReadsBack() {
         SplittableRandom random = new SplittableRandom(14976);

@@ -285,6 +285,50 @@ class TextColumnsReaderTest {
     }
 
     @Test
+    void lookSaysWhatPartsTheColumns() throws Exception {
+        assertThat(look("290 10\n289 12\n").separator()).isEqualTo("blanks");
+        assertThat(look("290\t10\n289\t12\n").separator()).isEqualTo("tabs");
+        assertThat(look("290, 10\n289, 12\n").separator()).isEqualTo("commas and blanks");
+        TextLook german = look("290,5;10,25\n289,5;12\n");
+        assertThat(german.separator()).isEqualTo("semicolons");
+        assertThat(german.decimalComma()).isTrue();
+        assertThat(german.ranges().get(1)).isEqualTo(new TextLook.Range(10.25, 12));
+    }
+
+    @Test
+    void lookSuggestsAndSaysWhy() throws Exception {
+        TextLook look = look("K.E. / eV, cps\n1 900.0 10.5\n2 900.1 12\n3 900.2 7\n");
+        assertThat(look.suggestions())
+                .containsExactly(
+                        new TextLook.Suggestion("energy", "1", "it runs one way in equal steps, from 1 to 3"),
+                        new TextLook.Suggestion(
+                                "ordinate", "2", "the first other column that changes and is never negative"),
+                        new TextLook.Suggestion("scale", "\"kinetic\"", "the lines above speak of kinetic energy"),
+                        new TextLook.Suggestion(
+                                "ordinateKind", "\"counts-per-second\"", "the lines above speak of counts per second"));
+        assertThat(look("binding or kinetic\n1 -5\n1 -5\n").suggestions()).isEmpty();
+    }
+
+    @Test
+    void theNumbersAloneMakeTheDigest() throws Exception {
+        String digest = look("# a\n1 2\n2 3\n").dataSha256();
+        assertThat(look("1;2.0\n2;3.0\n").dataSha256()).isEqualTo(digest);
+        assertThat(look("1 2\n2 4\n").dataSha256()).isNotEqualTo(digest);
+    }
+
+    @Test
+    void linesThatEndWithACarriageReturnAreRead() throws Exception {
+        TextLook look = look("a b\r1 2\r2 3\r");
+        assertThat(look.rows()).isEqualTo(2);
+        assertThat(look.firstRowLine()).isEqualTo(2);
+        assertThat(look.warnings()).anySatisfy(f -> {
+            assertThat(f.rule()).isEqualTo("text-cr-line-ends");
+            assertThat(f.message()).startsWith("f.txt:2: ");
+        });
+        assertThat(probe("a\r1 2\r3 4\r")).isEqualTo(Probe.Verdict.MAYBE);
+    }
+
+    @Test
     void probe() {
         assertThat(probe("a b\n1 2\n3 4\n")).isEqualTo(Probe.Verdict.MAYBE);
         assertThat(probe("1,5;2\n3,5;4\n")).isEqualTo(Probe.Verdict.MAYBE);

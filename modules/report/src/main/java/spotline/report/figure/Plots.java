@@ -128,14 +128,11 @@ public final class Plots {
         TextUtils.setUseDrawRotatedStringWorkaround(false);
     }
 
-    /** Two decimals at most: a hundredth of a pixel. */
+    /** One decimal at most: a tenth of a pixel, a fiftieth of a millimetre on paper. */
     private static String coordinate(double value) {
-        long hundredths = Math.round(value * 100);
-        long rest = Math.abs(hundredths % 100);
-        String sign = hundredths < 0 ? "-" : "";
-        String whole = sign + Math.abs(hundredths / 100);
-        if (rest == 0) return whole;
-        if (rest % 10 == 0) return whole + '.' + rest / 10;
-        return whole + (rest < 10 ? ".0" : ".") + rest;
+        long tenths = Math.round(value * 10);
+        long rest = Math.abs(tenths % 10);
+        String whole = (tenths < 0 ? "-" : "") + Math.abs(tenths / 10);
+        return rest == 0 ? whole : whole + '.' + rest;
     }
 }

@@ -104,7 +104,7 @@ final class Inline {
     double naturalMm(double size) {
         double width = 0;
         for (Word word : words) width += word.width * size;
-        double blank = typeface.widthMm(" ", size, Weight.REGULAR);
+        double blank = typeface.widthMm(" ", size, Weight.BOLD);
         return width + blank * Math.max(0, words.size() - 1);
     }
 

@@ -88,7 +88,7 @@ final class TableLayout {
 
     private double natural(int column, double size) {
         double natural = 0;
-        for (List<Cell> row : rows) {
+        for (List<Cell> row : all()) {
             if (column < row.size())
                 natural = Math.max(natural, row.get(column).text().naturalMm(size));
         }

@@ -39,8 +39,8 @@ class CleanHoldersTest {
     }
 
     @Test
-    void threeHolders() throws Exception {
-        atMostTwoPercent(3);
+    void tenHolders() throws Exception {
+        atMostTwoPercent(10);
     }
 
     @Tag("slow")
