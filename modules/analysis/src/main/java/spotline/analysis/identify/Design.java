@@ -91,6 +91,9 @@ final class Design {
     private final double[] counts;
     private final Whitening whitening;
     private final White data;
+    /** Where a curve of few channels is laid out on all of them; zeros in between. */
+    private final double[] spread;
+
     private final List<Column> columns = new ArrayList<>();
     private double[][] gram = new double[64][64];
     private double[] right = new double[64];
@@ -99,6 +102,7 @@ final class Design {
     Design(double[] counts, Whitening whitening) {
         this.counts = counts;
         this.whitening = whitening;
+        this.spread = new double[counts.length];
         this.data = new White(whitening, whitening.apply(counts));
     }
 
@@ -115,7 +119,10 @@ final class Design {
     }
 
     White white(Curve curve) {
-        return white(curve.dense(counts.length));
+        curve.addTo(spread, 1);
+        White white = white(spread);
+        Arrays.fill(spread, 0);
+        return white;
     }
 
     White white(double[] curve) {

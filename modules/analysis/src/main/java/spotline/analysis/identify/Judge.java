@@ -124,7 +124,7 @@ final class Judge {
     /** What one line must bring when it is all there is: more where nothing else could ever speak for the element. */
     private static double oneLine(Atom atom) {
         if (atom.element().z() <= HEAVIEST_OF_ONE_LINE) return ONE_LINE_OF_ONE;
-        return ModelSelection.common(atom) ? PRESENT_GAIN_ONE_LINE : ONE_LINE_UNCOMMON;
+        return ModelSelection.common(atom.symbol()) ? PRESENT_GAIN_ONE_LINE : ONE_LINE_UNCOMMON;
     }
 
     private void photoLine(int owner, double gain, LineTests.Test test, Tally to) {

@@ -47,8 +47,8 @@ final class ModelSelection {
         return penalty - (declared.contains(atom.symbol()) ? DECLARED_BONUS : 0);
     }
 
-    static boolean common(Atom atom) {
-        return COMMON.contains(atom.symbol()) || EVERYWHERE.contains(atom.symbol());
+    static boolean common(String symbol) {
+        return COMMON.contains(symbol) || EVERYWHERE.contains(symbol);
     }
 
     /** @param hunt for the width and the shift of the model */

@@ -115,8 +115,12 @@ public final class SurveyIdentification {
         if (e.verdict() == Verdict.PRESENT || declared.contains(e.element())) return false;
         if (e.evidence().likelihoodGain() >= DECIDED_GAIN) return false;
         List<Evidence.Alternative> others = e.evidence().alternatives();
-        boolean source = others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
-        return others.size() >= 2 || source || e.lines().isEmpty();
+        // What is met every week stays possible where a loss or a shoulder might do as well.
+        boolean source = !ModelSelection.common(e.element())
+                && others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
+        long rivals =
+                others.stream().filter(a -> !Double.isNaN(a.likelihoodGain())).count();
+        return rivals >= 2 || source || e.lines().isEmpty();
     }
 
     private static Feature feature(ElementSeen e) {

@@ -6,13 +6,34 @@ final class ShapeMeasure {
 
     private ShapeMeasure() {}
 
+    /** One shape asked at one abscissa after another: a search asks often, so its arrays are kept. */
+    private static final class Curve {
+        final LineShape shape;
+        final double[] p;
+        private final double[] x = new double[1];
+        private final double[] y = new double[1];
+        private final ShapeScratch scratch = new ShapeScratch();
+
+        Curve(LineShape shape, double[] p) {
+            this.shape = shape;
+            this.p = p;
+        }
+
+        double at(double abscissa) {
+            x[0] = abscissa;
+            shape.unitArea(x, p, 0, y, scratch);
+            return p[LineShape.AREA] * y[0];
+        }
+    }
+
     static PeakMeasure of(LineShape shape, double[] p) {
         double[] unit = p.clone();
         unit[LineShape.AREA] = 1;
-        double at = maximum(shape, unit);
-        double height = shape.value(at, unit);
-        double low = half(shape, unit, at, 0.5 * height, -1);
-        double high = half(shape, unit, at, 0.5 * height, 1);
+        Curve curve = new Curve(shape, unit);
+        double at = maximum(curve);
+        double height = curve.at(at);
+        double low = half(curve, at, 0.5 * height, -1);
+        double high = half(curve, at, 0.5 * height, 1);
         double area = p[LineShape.AREA];
         return new PeakMeasure(at, area * height, high - low, area, shape.areaLimits());
     }
@@ -22,8 +43,9 @@ final class ShapeMeasure {
         double[] unit = p.clone();
         unit[LineShape.AREA] = 1;
         unit[LineShape.POSITION] = 0;
-        double height = shape.value(0, unit);
-        double half = half(shape, unit, 0, 0.5 * height, 1);
+        Curve curve = new Curve(shape, unit);
+        double height = curve.at(0);
+        double half = half(curve, 0, 0.5 * height, 1);
         double area = p[LineShape.AREA];
         return new PeakMeasure(p[LineShape.POSITION], area * height, 2 * half, area, shape.areaLimits());
     }
@@ -54,63 +76,63 @@ final class ShapeMeasure {
         return Math.max(sum, 1e-6);
     }
 
-    private static double maximum(LineShape shape, double[] p) {
-        double scale = scale(shape, p);
-        double start = p[LineShape.POSITION];
+    private static double maximum(Curve curve) {
+        double scale = scale(curve.shape, curve.p);
+        double start = curve.p[LineShape.POSITION];
         double low = start - 2 * scale;
         double high = start + 2 * scale;
-        if (shape instanceof Template template) {
+        if (curve.shape instanceof Template template) {
             low = start + template.lowest();
             high = start + template.highest();
         }
         int steps = 256;
         double best = start;
-        double most = shape.value(start, p);
+        double most = curve.at(start);
         for (int i = 0; i <= steps; i++) {
             double x = low + (high - low) * i / steps;
-            double y = shape.value(x, p);
+            double y = curve.at(x);
             if (y > most) {
                 most = y;
                 best = x;
             }
         }
         double step = (high - low) / steps;
-        return golden(shape, p, best - step, best + step);
+        return golden(curve, best - step, best + step);
     }
 
-    private static double golden(LineShape shape, double[] p, double from, double to) {
+    private static double golden(Curve curve, double from, double to) {
         double a = from;
         double b = to;
         double c = b - GOLDEN * (b - a);
         double d = a + GOLDEN * (b - a);
-        double atC = shape.value(c, p);
-        double atD = shape.value(d, p);
+        double atC = curve.at(c);
+        double atD = curve.at(d);
         for (int i = 0; i < 60; i++) {
             if (atC > atD) {
                 b = d;
                 d = c;
                 atD = atC;
                 c = b - GOLDEN * (b - a);
-                atC = shape.value(c, p);
+                atC = curve.at(c);
             } else {
                 a = c;
                 c = d;
                 atC = atD;
                 d = a + GOLDEN * (b - a);
-                atD = shape.value(d, p);
+                atD = curve.at(d);
             }
         }
         double middle = 0.5 * (a + b);
-        double centre = p[LineShape.POSITION];
+        double centre = curve.p[LineShape.POSITION];
         // a flat top hides the maximum from comparisons below 1e-8; the centre of a symmetric shape is exact
-        return shape.value(centre, p) >= shape.value(middle, p) ? centre : middle;
+        return curve.at(centre) >= curve.at(middle) ? centre : middle;
     }
 
-    private static double half(LineShape shape, double[] p, double at, double level, int side) {
-        double step = 0.25 * scale(shape, p);
+    private static double half(Curve curve, double at, double level, int side) {
+        double step = 0.25 * scale(curve.shape, curve.p);
         double near = at;
         double far = at + side * step;
-        for (int i = 0; i < 200 && shape.value(far, p) > level; i++) {
+        for (int i = 0; i < 200 && curve.at(far) > level; i++) {
             near = far;
             step *= 1.3;
             far += side * step;
@@ -118,7 +140,7 @@ final class ShapeMeasure {
         for (int i = 0; i < 200; i++) {
             double middle = 0.5 * (near + far);
             if (middle == near || middle == far) break;
-            if (shape.value(middle, p) > level) near = middle;
+            if (curve.at(middle) > level) near = middle;
             else far = middle;
         }
         return 0.5 * (near + far);
