@@ -116,8 +116,8 @@ public final class SurveyIdentification {
         if (e.evidence().likelihoodGain() >= DECIDED_GAIN) return false;
         List<Evidence.Alternative> others = e.evidence().alternatives();
         // What is met every week stays possible where a loss or a shoulder might do as well.
-        boolean source = !ModelSelection.common(e.element())
-                && others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
+        boolean source =
+                !ModelSelection.common(e.element()) && others.stream().anyMatch(a -> Double.isNaN(a.likelihoodGain()));
         long rivals =
                 others.stream().filter(a -> !Double.isNaN(a.likelihoodGain())).count();
         return rivals >= 2 || source || e.lines().isEmpty();
