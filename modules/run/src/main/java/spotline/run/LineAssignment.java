@@ -32,17 +32,23 @@ final class LineAssignment {
 
     private final ReferenceData reference;
     private final SortedSet<String> elements;
+    private final SortedSet<String> unseen;
     private final QuantifySettings.Doublets doublets;
     private final double toleranceEv;
 
-    /** @param elements declared or seen at the spot */
+    /**
+     * @param elements declared or seen at the spot
+     * @param unseen those of them that the survey does not show: their lines bound no other line's window
+     */
     LineAssignment(
             ReferenceData reference,
             SortedSet<String> elements,
+            SortedSet<String> unseen,
             QuantifySettings.Doublets doublets,
             double toleranceEv) {
         this.reference = reference;
         this.elements = elements;
+        this.unseen = unseen;
         this.doublets = doublets;
         this.toleranceEv = toleranceEv;
     }
@@ -114,7 +120,7 @@ final class LineAssignment {
         double least = SMALLEST_FOREIGN
                 * reference.crossSection(own.whole(), scan.photonEnergyEv()).orElse(0);
         for (String symbol : elements) {
-            if (symbol.equals(own.element())) continue;
+            if (symbol.equals(own.element()) || unseen.contains(symbol)) continue;
             Element element = Elements.bySymbol(symbol).orElseThrow();
             for (LineData data : reference.lines(element, scan.photonEnergyEv())) {
                 if (data.relativeCrossSection() < least) continue;

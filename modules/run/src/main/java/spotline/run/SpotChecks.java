@@ -17,6 +17,9 @@ import spotline.core.Finding;
 
 /** Checks of one spot's result against what its record declares and against itself. */
 final class SpotChecks {
+    /** A survey's value this many times the narrow scan's limit was no slip of the statistics. */
+    private static final double PLAINLY_SEEN = 3;
+
     private final Treatment treatment;
     private final SortedSet<String> declared;
 
@@ -88,6 +91,7 @@ final class SpotChecks {
         for (SpotResult.Variant variant : variants) {
             if (!variant.name().equals(SpotQuantification.SURVEY)) continue;
             for (Quantified row : variant.rows()) {
+                lost(row, narrow).ifPresent(findings::add);
                 Optional<Estimate> primary = narrow.stream()
                         .filter(r -> r.element().equals(row.element()) && r.basis() == Basis.NARROW)
                         .findFirst()
@@ -116,6 +120,27 @@ final class SpotChecks {
             }
         }
         return findings;
+    }
+
+    /** An element that the survey shows plainly and whose narrow scan shows nothing: the scan or its window missed it. */
+    private static Optional<Finding> lost(Quantified survey, List<Quantified> narrow) {
+        if (survey.belowDetection() || survey.atomicPercent().isEmpty()) return Optional.empty();
+        double percent = survey.atomicPercent().get().value();
+        return narrow.stream()
+                .filter(r -> r.element().equals(survey.element()) && r.basis() == Basis.NARROW && r.belowDetection())
+                .filter(r -> r.detectionLimit().isPresent()
+                        && percent > PLAINLY_SEEN * r.detectionLimit().getAsDouble())
+                .findFirst()
+                .map(r -> Finding.caution(
+                                "survey-narrow-differ",
+                                String.format(
+                                        Locale.ROOT,
+                                        "%s is %.1f at.%% in the survey and its narrow scan of %s shows none: look at its"
+                                                + " window and at the energy reference.",
+                                        r.element(),
+                                        percent,
+                                        r.line()))
+                        .in(r.spectrum()));
     }
 
     List<Finding> unweighted(List<LinkedSpectrum> spectra) {

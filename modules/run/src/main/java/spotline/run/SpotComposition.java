@@ -51,15 +51,19 @@ final class SpotComposition {
     private final QuantifySettings settings;
     private final OptionalDouble angle;
     private final LineOverlaps overlaps;
+    private final SortedSet<String> unseen;
     private final List<Finding> findings = new ArrayList<>();
 
+    /** @param unseen declared elements that the survey's lines do not show: their windows there hold something else */
     SpotComposition(
             ReferenceData reference,
             SensitivityFactors factors,
             QuantifySettings settings,
             OptionalDouble sourceAnalyserAngleDeg,
-            double shiftEv) {
+            double shiftEv,
+            SortedSet<String> unseen) {
         this.factors = factors;
+        this.unseen = unseen;
         this.settings = settings;
         this.angle = sourceAnalyserAngleDeg;
         this.overlaps =
@@ -290,6 +294,11 @@ final class SpotComposition {
                 * intensity.wholePerWindow().value()
                 * scale
                 / factor.get().value();
+        Estimate found = Normalisation.of(spectrum, intensity, divided).dividedBy(factor.get());
+        boolean hidden =
+                basis != Basis.NARROW && unseen.contains(intensity.line().element());
+        // What stands in its window belongs to others; as much of it could hide there.
+        if (hidden && intensity.detected()) limit = Math.max(limit, found.value());
         return Optional.of(new Row(
                 taken,
                 factor.get(),
@@ -299,9 +308,9 @@ final class SpotComposition {
                         spectrum.label(),
                         basis,
                         intensity.window(),
-                        Normalisation.of(spectrum, intensity, divided).dividedBy(factor.get()),
+                        found,
                         limit,
-                        intensity.detected())));
+                        intensity.detected() && !hidden)));
     }
 
     /** The line measured in both with the surest area in the survey. */

@@ -38,13 +38,14 @@ record SpotQuantification(
             double shiftEv,
             List<SpotComposition.Taken> narrow,
             List<SpotComposition.Taken> survey,
-            SortedSet<String> declared) {
+            SortedSet<String> declared,
+            SortedSet<String> unseen) {
         QuantifySettings settings = input.treatment().quantify();
         SensitivityFactors factors = input.labFactors()
                 .orElseGet(() ->
                         new TheoreticalFactors(reference, input.treatment().factors()));
         OptionalDouble angle = settings.angleDeg().isPresent() ? settings.angleDeg() : input.sourceAnalyserAngleDeg();
-        SpotComposition composition = new SpotComposition(reference, factors, settings, angle, shiftEv);
+        SpotComposition composition = new SpotComposition(reference, factors, settings, angle, shiftEv, unseen);
         List<Contribution> primary = composition.primary(narrow, survey, declared);
         List<SpotResult.Variant> variants = new ArrayList<>();
         if (!narrow.isEmpty() && !survey.isEmpty()) {

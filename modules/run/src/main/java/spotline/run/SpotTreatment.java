@@ -83,9 +83,11 @@ public final class SpotTreatment {
                 .orElseGet(() -> new WorkingShift(reference, input.treatment()).of(input.spectra(), condition));
         SortedSet<String> elements = new TreeSet<>(declared);
         identification.ifPresent(i -> i.elements().forEach(e -> elements.add(e.element())));
+        SortedSet<String> unseen = unseen(declared, identification);
         LineAssignment lines = new LineAssignment(
                 reference,
                 elements,
+                unseen,
                 input.treatment().quantify().doublets(),
                 input.treatment().identify().toleranceEv());
         List<Assigned> narrow = assign(input, lines, workingShift, findings);
@@ -113,7 +115,7 @@ public final class SpotTreatment {
         narrowTaken.forEach(t -> intensities.add(measured(t, Basis.NARROW)));
         surveyTaken.forEach(t -> intensities.add(measured(t, Basis.SURVEY)));
         SpotQuantification quantification =
-                SpotQuantification.of(reference, input, shift, narrowTaken, surveyTaken, declared);
+                SpotQuantification.of(reference, input, shift, narrowTaken, surveyTaken, declared, unseen);
         List<Quantified> rows = quantification.rows();
         List<SpotResult.Variant> variants = quantification.variants();
         findings.addAll(quantification.findings());
@@ -286,9 +288,18 @@ public final class SpotTreatment {
                 taken.intensity(), basis, taken.spectrum().transmission().describe());
     }
 
-    /** Elements declared or surely seen. */
+    /** Declared elements that the survey does not show. */
+    private static SortedSet<String> unseen(SortedSet<String> declared, Optional<Identification> identification) {
+        SortedSet<String> unseen = new TreeSet<>();
+        identification.ifPresent(i ->
+                declared.stream().filter(symbol -> i.element(symbol).isEmpty()).forEach(unseen::add));
+        return unseen;
+    }
+
+    /** What may be taken to lie in a window: a declaration is a prior, and the survey overrules it. */
     private static SortedSet<String> sure(SortedSet<String> declared, Optional<Identification> identification) {
         SortedSet<String> sure = new TreeSet<>(declared);
+        sure.removeAll(unseen(declared, identification));
         identification.ifPresent(i -> i.elements().stream()
                 .filter(e -> e.verdict() == Verdict.PRESENT)
                 .forEach(e -> sure.add(e.element())));

@@ -70,7 +70,11 @@ final class WorkingShift {
     private Optional<Anchor> anchor(LinkedSpectrum spectrum, SpotCondition condition) {
         if (spectrum.survey()) return Optional.empty();
         LineAssignment lines = new LineAssignment(
-                reference, new TreeSet<>(), treatment.quantify().doublets(), 0);
+                reference,
+                new TreeSet<>(),
+                new TreeSet<>(),
+                treatment.quantify().doublets(),
+                0);
         Optional<Line> line = lines.named(spectrum.region()).map(Line::high);
         Optional<LevelEnergy> level = line.flatMap(reference::bindingEnergy);
         Optional<SurveyPeak> top = new PeakSearch(SEARCH_FWHM, MINIMUM_SIGNIFICANCE)

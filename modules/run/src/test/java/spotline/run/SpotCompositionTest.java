@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import spotline.analysis.background.Linear;
@@ -38,8 +39,12 @@ class SpotCompositionTest {
             new TheoreticalFactors(reference, DefaultTreatment.treatment().factors());
 
     private SpotComposition composition() {
+        return composition(Set.of());
+    }
+
+    private SpotComposition composition(Set<String> unseen) {
         return new SpotComposition(
-                reference, factors, DefaultTreatment.treatment().quantify(), MAGIC, 0);
+                reference, factors, DefaultTreatment.treatment().quantify(), MAGIC, 0, new TreeSet<>(unseen));
     }
 
     private double factor(Line line, double at) {
@@ -287,5 +292,22 @@ class SpotCompositionTest {
                 new LinkedSpectrum(
                         s.label(), s.source(), s.region(), false, s.role(), scan, s.transmission(), s.time()),
                 taken.intensity());
+    }
+
+    /** A declaration is a prior and no proof: what stands in the window of an element that the survey does not show is another's. */
+    @Test
+    void aDeclaredElementThatTheSurveyDoesNotShowHasALimitAndNoNumber() {
+        List<SpotComposition.Taken> narrow = List.of(narrow("C 1s", 40), narrow("O 1s", 60));
+        List<SpotComposition.Taken> survey =
+                List.of(survey("C 1s", 40, true), survey("O 1s", 60, true), survey("Na 1s", 8, true));
+        TreeSet<String> declared = new TreeSet<>(Set.of("C", "O", "Na"));
+        assertThat(percent(composition().primary(narrow, survey, declared), "Na"))
+                .isCloseTo(100 * 8 / 108.0, within(0.01));
+        SpotComposition overruled = composition(Set.of("Na"));
+        List<Contribution> rows = overruled.primary(narrow, survey, declared);
+        assertThat(row(rows, "Na").belowDetection()).isTrue();
+        assertThat(row(rows, "Na").detectionLimit().orElseThrow()).isGreaterThan(100 * 8 / 108.0);
+        assertThat(percent(rows, "C")).isCloseTo(40, within(0.01));
+        assertThat(rules(overruled)).doesNotContain("linked-from-survey");
     }
 }

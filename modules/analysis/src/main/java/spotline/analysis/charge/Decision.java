@@ -75,6 +75,13 @@ final class Decision {
                 "; %s measured at %.2f eV, %.2f eV expected of the metal", m.line(), m.measuredEv(), m.expectedEv())));
         if (edge.isEmpty() && metal.isEmpty()) sentence.append("; no metal line was measured to check it");
         edge.ifPresent(e -> edgeOff(e, doubts));
+        Optional<String> charged = carbon.offConductors();
+        if (charged.isPresent()) {
+            String off = "Declared grounded, yet " + charged.get();
+            caution("grounded-conductor-off", carbon.first(), off + ": is the spot charged, its contact lost?");
+            if (!certain) return failed(ChargeMethod.NONE, off + ".");
+            doubts.add(charged.get());
+        }
         if (metal.isPresent() && !metal.get().agrees()) {
             MetalLine m = metal.get();
             String off = ev(

@@ -71,6 +71,24 @@ class ChargeReferencingTest {
     }
 
     @ParameterizedTest
+    @CsvSource({"285.0, false", "286.6, false", "288.3, true", "282.4, true"})
+    void carbonWhereNoConductorHasItTellsOfACharge(double carbonEv, boolean charged) {
+        // Carbon on conductors lies anywhere from 284.1 to 286.7 eV: Greczynski and Hultman, 2017.
+        BindingScan carbon = Made.carbonScan(carbonEv, 17);
+        ChargeInput metal = Made.input(Made.GROUNDED_METAL, carbon, 0);
+        assertThat(Made.rules(Made.byRecord(), metal).contains("grounded-conductor-off"))
+                .isEqualTo(charged);
+        assertThat(Made.reference(Made.byRecord(), metal).verdict())
+                .isEqualTo(charged ? ChargeVerdict.DOUBTFUL : ChargeVerdict.NOT_NEEDED);
+        SpotCondition unknown = new SpotCondition(Conduction.UNKNOWN, Contact.GROUNDED, CarbonOrigin.ADVENTITIOUS);
+        ChargeInput undeclared = Made.input(unknown, carbon, 284.8 - carbonEv);
+        ChargeReference charge = Made.reference(Made.byRecord(), undeclared);
+        assertThat(charge.verdict()).isEqualTo(charged ? ChargeVerdict.FAILED : ChargeVerdict.DOUBTFUL);
+        // Without a shift the windows follow where the lines are.
+        assertThat(charge.shiftEv().isPresent()).isEqualTo(!charged);
+    }
+
+    @ParameterizedTest
     @CsvSource({"368.21, NOT_NEEDED, false", "368.55, DOUBTFUL, true", "367.90, DOUBTFUL, true"})
     void groundedMetalIsCheckedByItsOwnLine(double silverEv, ChargeVerdict verdict, boolean found) {
         // Ag 3d5/2 at 368.21 eV: ISO 15472:2010. Limit 0.2 eV: common practice, no source.
