@@ -9,8 +9,8 @@ import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
-import spotline.viewer.screen.Words;
 import spotline.viewer.screen.WorkbenchWindow;
 
 /** The viewer's window. Started by {@link ViewerLauncher}. */
@@ -20,7 +20,8 @@ public final class ViewerApplication extends Application {
     @Override
     public void start(Stage stage) {
         Words words = new Words(Locale.getDefault());
-        Workbench workbench = Workbench.on(Platform::runLater, Clock.systemDefaultZone(), ViewerLauncher.version());
+        Workbench workbench =
+                Workbench.on(Platform::runLater, words, Clock.systemDefaultZone(), ViewerLauncher.version());
         bench = workbench;
         Path demo = Path.of("demo-spectra", "footbridge-bearing.json");
         WorkbenchWindow window = new WorkbenchWindow(

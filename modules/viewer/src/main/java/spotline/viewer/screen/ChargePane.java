@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
@@ -13,6 +14,7 @@ import javafx.scene.shape.Polyline;
 import javafx.scene.text.Text;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.Curve;
+import spotline.viewer.model.Words;
 
 /** The reference lines of all spots on one axis, as measured and as referenced: a row a spot. */
 public final class ChargePane extends Region {
@@ -34,6 +36,7 @@ public final class ChargePane extends Region {
         this.words = words;
         this.choose = choose;
         setId("charge-view");
+        setAccessibleText(words.of("charge.name"));
         getStyleClass().add("charge-view");
         getChildren().add(drawing);
     }
@@ -102,8 +105,14 @@ public final class ChargePane extends Region {
         hit.getStyleClass().add("charge-row");
         hit.resizeRelocate(4, y + 2, getWidth() - 8, height - 4);
         hit.setAccessibleRole(AccessibleRole.BUTTON);
-        hit.setAccessibleText("Spot " + row.spot() + ", " + row.verdict().word() + ", " + row.shift());
+        hit.setAccessibleText(words.of("charge.row", row.spot(), row.verdict().word(), row.shift()));
+        hit.setFocusTraversable(true);
         hit.setOnMouseClicked(e -> choose.accept(row.spot()));
+        hit.setOnKeyPressed(e -> {
+            if (e.getCode() != KeyCode.ENTER && e.getCode() != KeyCode.SPACE) return;
+            choose.accept(row.spot());
+            e.consume();
+        });
         drawing.getChildren().addAll(hit, mark);
         text(34, y + height / 2 - 15, row.spot() + "  " + row.sample(), palette.ink());
         text(34, y + height / 2 + 1, row.verdict().word(), palette.ofVerdict(row.verdict()));

@@ -16,6 +16,7 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import spotline.viewer.model.CompositionGrid;
+import spotline.viewer.model.Words;
 
 /** Samples by elements along the bottom; a cell leads to the spectrum, window and spot behind it. */
 public final class CompositionPane extends TableView<CompositionGrid.Row> {

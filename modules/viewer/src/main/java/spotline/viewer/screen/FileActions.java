@@ -19,6 +19,7 @@ import javafx.stage.FileChooser;
 import javafx.stage.Window;
 import spotline.report.text.Shown;
 import spotline.run.RunResult;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
 
 /** Opening, saving and exporting by name. */
@@ -111,7 +112,8 @@ final class FileActions {
     void exportTo(Path file) {
         if (bench.result().get().isEmpty()) return;
         try {
-            TableExport.write(bench.result().get().get(), results, table.get(), file);
+            TableExport.write(bench.result().get().get(), words, results, table.get(), file);
+            bench.past().reported();
         } catch (IOException e) {
             bench.fault().set(String.valueOf(e.getMessage()));
         }

@@ -24,6 +24,7 @@ import spotline.reference.Elements;
 import spotline.viewer.model.HolderPicture;
 import spotline.viewer.model.Shape;
 import spotline.viewer.model.SpotFace;
+import spotline.viewer.model.Words;
 
 /** The holder across the top of the window, to scale, each spot with its label, its charge verdict and its composition. */
 public final class HolderBar extends Region {
@@ -33,6 +34,7 @@ public final class HolderBar extends Region {
     private static final double STRIP_HEIGHT = 7;
 
     private final Pane drawing = new Pane();
+    private final Words words;
     private final BiConsumer<String, Boolean> choose;
     private final Map<String, Region> tags = new HashMap<>();
     private HolderPicture picture;
@@ -46,14 +48,15 @@ public final class HolderBar extends Region {
     private long lastTyped;
 
     /** @param choose is told the spot, and whether it is added to those already chosen */
-    public HolderBar(BiConsumer<String, Boolean> choose) {
+    public HolderBar(Words words, BiConsumer<String, Boolean> choose) {
+        this.words = words;
         this.choose = choose;
         this.picture = new HolderPicture(0, 0, 1, 1, java.util.Optional.empty(), List.of(), List.of(), List.of());
         getStyleClass().add("holder-bar");
         setId("holder-bar");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.LIST_VIEW);
-        setAccessibleText("Holder");
+        setAccessibleText(words.of("holder.name"));
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
         addEventHandler(KeyEvent.KEY_TYPED, this::typed);
@@ -188,7 +191,7 @@ public final class HolderBar extends Region {
         tag.setAccessibleRole(AccessibleRole.TOGGLE_BUTTON);
         SpotFace face =
                 faces.stream().filter(f -> f.id().equals(spot.id())).findFirst().orElse(null);
-        tag.setAccessibleText(face == null ? "Spot " + spot.id() + ", not treated" : face.spoken());
+        tag.setAccessibleText(face == null ? words.of("spot.untreated", spot.id()) : face.spoken());
         Text name = new Text(
                 face == null || width < 60 ? spot.id() : clipped(spot.id() + "  " + spot.sample(), width - 26));
         name.getStyleClass().add("spot-name");

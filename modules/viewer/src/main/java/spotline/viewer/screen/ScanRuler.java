@@ -15,6 +15,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 import javafx.scene.text.Text;
 import spotline.viewer.model.ScanLanes;
+import spotline.viewer.model.Words;
 
 /** One binding-energy axis, from high to low, on which every scan of a spot lies as an interval. */
 public final class ScanRuler extends Region {
@@ -25,6 +26,7 @@ public final class ScanRuler extends Region {
     private static final double[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
 
     private final Pane drawing = new Pane();
+    private final Words words;
     private final Consumer<String> choose;
     private ScanLanes lanes = ScanLanes.NONE;
     private String chosen = "";
@@ -32,13 +34,14 @@ public final class ScanRuler extends Region {
     private double drawnWidth = -1;
     private double drawnHeight = -1;
 
-    public ScanRuler(Consumer<String> choose) {
+    public ScanRuler(Words words, Consumer<String> choose) {
+        this.words = words;
         this.choose = choose;
         getStyleClass().add("scan-ruler");
         setId("scan-ruler");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.LIST_VIEW);
-        setAccessibleText("Scans of the spot");
+        setAccessibleText(words.of("ruler.name"));
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
     }
@@ -99,7 +102,7 @@ public final class ScanRuler extends Region {
         for (int k = STEPS.length - 1; k >= 0; k--) {
             if (STEPS[k] / span * getWidth() >= 70) step = STEPS[k];
         }
-        Text unit = new Text("eV, as measured");
+        Text unit = new Text(words.of("ruler.axis"));
         unit.getStyleClass().add("tick");
         unit.setFill(palette.quiet());
         unit.relocate(SIDE, y + 4);
@@ -132,13 +135,11 @@ public final class ScanRuler extends Region {
         bar.setAlignment(Pos.CENTER);
         bar.setTextOverrun(OverrunStyle.CLIP);
         bar.setAccessibleRole(AccessibleRole.TOGGLE_BUTTON);
-        String spoken = String.format(
-                Locale.ROOT,
-                "%s, %.1f to %.1f eV%s",
+        String spoken = words.of(
+                i.main() ? "ruler.scan" : "ruler.later-scan",
                 i.name(),
-                i.highEv(),
-                i.lowEv(),
-                i.main() ? "" : ", a later scan");
+                String.format(Locale.ROOT, "%.1f", i.highEv()),
+                String.format(Locale.ROOT, "%.1f", i.lowEv()));
         bar.setAccessibleText(spoken);
         bar.setTooltip(new Tooltip(spoken + "\n" + i.spectrum()));
         bar.resizeRelocate(left, y + 1, width, LANE - 3);

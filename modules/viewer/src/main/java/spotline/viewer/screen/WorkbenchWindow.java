@@ -35,6 +35,7 @@ import spotline.report.ResultFiles;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.LineCandidates;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
 
 /** The whole window over a workbench. */
@@ -55,9 +56,11 @@ public final class WorkbenchWindow {
     private final StackPane side = new StackPane();
     private final CompositionPane composition;
     private final ChargePane charge;
+    private final HistoryPane history;
     private final FileActions files;
     private final StackPane centre = new StackPane();
     private final ToggleButton chargeView;
+    private final ToggleButton historyView;
     private final ToggleButton dark;
     private Palette palette = Palette.LIGHT;
     private double textScale = 1;
@@ -72,13 +75,20 @@ public final class WorkbenchWindow {
         this.demo = demo;
         this.settled = settled;
         fit = new FitPane(bench.fits(), words, bench.fits()::end, this::applyToChosen);
-        holder = new HolderBar(bench::choose);
-        ruler = new ScanRuler(bench::chooseSpectrum);
+        holder = new HolderBar(words, bench::choose);
+        ruler = new ScanRuler(words, bench::chooseSpectrum);
         plot = new BenchPane(
+                words,
                 new BenchPane.Listener() {
                     @Override
                     public void window(String line, double lowEv, double highEv, boolean done) {
+                        plot.tell(line, lowEv, highEv);
                         bench.windows().move(line, lowEv, highEv, done);
+                    }
+
+                    @Override
+                    public void component(String name, double energyEv, double factor) {
+                        bench.fits().move(name, energyEv, factor);
                     }
 
                     @Override
@@ -96,9 +106,12 @@ public final class WorkbenchWindow {
             bench.choose(spot, false);
             showCharge(false);
         });
+        history = new HistoryPane(bench.past(), words, () -> showHistory(false));
         files = new FileActions(
                 bench, words, () -> root.getScene().getWindow(), () -> composition, ResultFiles::contents);
         chargeView = Controls.toggle(words, "charge", "view.charge");
+        historyView = Controls.toggle(words, "show-history", "past.show");
+        historyView.setOnAction(e -> showHistory(historyView.isSelected()));
         dark = Controls.toggle(words, "dark", "view.dark");
         chargeView.setOnAction(e -> showCharge(chargeView.isSelected()));
         dark.setOnAction(e -> room());
@@ -125,8 +138,8 @@ public final class WorkbenchWindow {
                 new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
         upper.setDividerPositions(0.68);
         SplitPane.setResizableWithParent(side, false);
-        side.getChildren().setAll(account, fit);
-        fit.setVisible(false);
+        side.getChildren().setAll(account, fit, history);
+        showSide();
         SplitPane lower = new SplitPane(upper, composition);
         lower.setOrientation(Orientation.VERTICAL);
         lower.setDividerPositions(0.74);
@@ -134,9 +147,9 @@ public final class WorkbenchWindow {
         VBox work = new VBox(ruler, grow(lower));
         centre.getChildren().setAll(work, charge);
         charge.setVisible(false);
-        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), holder));
+        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), Strips.stopped(bench, words), holder));
         root.setCenter(centre);
-        root.setBottom(Strips.doing(bench));
+        root.setBottom(Strips.doing(bench, words));
         side.setMinWidth(250);
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
         root.setOnDragOver(e -> {
@@ -175,12 +188,18 @@ public final class WorkbenchWindow {
         title.textProperty().bind(bench.title());
         Region space = new Region();
         HBox.setHgrow(space, Priority.ALWAYS);
-        Button undo = Controls.button(words, "undo", "edit.undo", bench::undo);
-        undo.disableProperty().bind(bench.undoable().isEmpty());
-        undo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.undo.help"), " ", bench.undoable()));
-        Button redo = Controls.button(words, "redo", "edit.redo", bench::redo);
-        redo.disableProperty().bind(bench.redoable().isEmpty());
-        redo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.redo.help"), " ", bench.redoable()));
+        Button undo = Controls.button(words, "undo", "edit.undo", bench.past()::undo);
+        undo.disableProperty().bind(bench.past().undoable().isEmpty());
+        undo.getTooltip()
+                .textProperty()
+                .bind(Bindings.concat(
+                        words.of("edit.undo.help"), " ", bench.past().undoable()));
+        Button redo = Controls.button(words, "redo", "edit.redo", bench.past()::redo);
+        redo.disableProperty().bind(bench.past().redoable().isEmpty());
+        redo.getTooltip()
+                .textProperty()
+                .bind(Bindings.concat(
+                        words.of("edit.redo.help"), " ", bench.past().redoable()));
         Button save = Controls.button(words, "save", "file.save", files::save);
         save.disableProperty()
                 .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
@@ -193,6 +212,7 @@ public final class WorkbenchWindow {
                 space,
                 undo,
                 redo,
+                historyView,
                 chargeView,
                 files.exportMenu(),
                 Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
@@ -216,8 +236,8 @@ public final class WorkbenchWindow {
             drawHolder();
             drawSpot();
             is.ifPresent(r -> {
-                composition.show(CompositionGrid.of(r));
-                charge.show(ChargeOverview.of(r), palette);
+                composition.show(CompositionGrid.of(r, words));
+                charge.show(ChargeOverview.of(r, words), palette);
                 settled.accept(bench.title().get());
             });
         });
@@ -225,9 +245,24 @@ public final class WorkbenchWindow {
         bench.bench().addListener((o, was, is) -> drawBench());
         bench.layers().addListener((o, was, is) -> drawBench());
         bench.fits().model().addListener((o, was, is) -> {
-            fit.setVisible(is.isPresent());
-            account.setVisible(is.isEmpty());
+            if (was.isPresent() == is.isPresent()) return;
+            showSide();
+            drawBench();
         });
+    }
+
+    /** The history where it is asked for, else the fit that is edited, else the account. */
+    private void showSide() {
+        boolean past = historyView.isSelected();
+        boolean fitting = bench.fits().model().get().isPresent();
+        history.setVisible(past);
+        fit.setVisible(!past && fitting);
+        account.setVisible(!past && !fitting);
+    }
+
+    private void showHistory(boolean on) {
+        historyView.setSelected(on);
+        showSide();
     }
 
     /** The settings of the first chosen spot go to the others that are chosen. */
@@ -253,7 +288,13 @@ public final class WorkbenchWindow {
     }
 
     private void drawBench() {
-        plot.show(bench.bench().get(), bench.compared(), bench.layers().get(), palette, textScale);
+        plot.show(
+                bench.bench().get(),
+                bench.compared(),
+                bench.layers().get(),
+                palette,
+                textScale,
+                bench.fits().model().get().isPresent());
     }
 
     private String candidates(double measuredEv) {
@@ -301,21 +342,22 @@ public final class WorkbenchWindow {
         drawHolder();
         drawSpot();
         drawBench();
-        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r), palette));
+        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r, words), palette));
     }
 
     private void shortcut(KeyEvent e) {
         List<Map.Entry<KeyCombination, Runnable>> all = new ArrayList<>();
         all.add(Map.entry(new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN), files::open));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), files::save));
-        all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench::undo));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench.past()::undo));
         all.add(Map.entry(
                 new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
-                bench::redo));
+                bench.past()::redo));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F2), () -> holder.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F3), () -> ruler.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F4), () -> plot.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F6), () -> showCharge(!chargeView.isSelected())));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F7), () -> showHistory(!historyView.isSelected())));
         for (Map.Entry<KeyCombination, Runnable> entry : all) {
             if (!entry.getKey().match(e)) continue;
             entry.getValue().run();

@@ -132,13 +132,13 @@ class WorkbenchTest {
             assertThat(bench.fault().get()).isEmpty();
             double changed = percent(bench.result().get().orElseThrow(), "5", "Ti");
             assertThat(changed).isNotEqualTo(titanium);
-            assertThat(bench.undoable().get()).contains("Ti 2p window of spot 5");
+            assertThat(bench.past().undoable().get()).contains("Ti 2p window of spot 5");
 
-            bench.undo();
+            bench.past().undo();
             own.settled();
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
-            assertThat(bench.undoable().get()).isEmpty();
-            bench.redo();
+            assertThat(bench.past().undoable().get()).isEmpty();
+            bench.past().redo();
             own.settled();
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(changed);
         }

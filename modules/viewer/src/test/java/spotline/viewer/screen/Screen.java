@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -37,9 +36,8 @@ final class Screen implements AutoCloseable {
     Screen(int width, int height) throws Exception {
         start();
         Object[] made = fx(() -> {
-            Workbench workbench = Workbench.on(Platform::runLater, Clock.systemUTC(), "test");
-            WorkbenchWindow w =
-                    new WorkbenchWindow(workbench, new Words(Locale.ROOT), Optional.of(Bench.DEMO), title -> {});
+            Workbench workbench = Workbench.on(Platform::runLater, Bench.WORDS, Clock.systemUTC(), "test");
+            WorkbenchWindow w = new WorkbenchWindow(workbench, Bench.WORDS, Optional.of(Bench.DEMO), title -> {});
             Stage s = new Stage();
             s.setScene(new Scene(w.root(), width, height));
             s.setX(0);

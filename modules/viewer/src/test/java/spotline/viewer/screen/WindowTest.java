@@ -46,7 +46,7 @@ class WindowTest {
             screen.robot.write("to see what the end does");
             screen.click("keep");
             screen.settled();
-            assertThat(screen.bench.undoable().get()).contains("window of spot 5");
+            assertThat(screen.bench.past().undoable().get()).contains("window of spot 5");
             screen.click("undo");
             screen.settled();
             assertThat(screen.bench.bench().get().orElseThrow().windows()).isEqualTo(before.windows());
@@ -97,7 +97,7 @@ class WindowTest {
             screen.robot.write("the default model, on record");
             screen.click("keep");
             screen.settled();
-            assertThat(screen.bench.undoable().get()).contains("Fit model of C 1s of spot 2");
+            assertThat(screen.bench.past().undoable().get()).contains("Fit model of C 1s of spot 2");
             assertThat(screen.bench.primary().orElseThrow().fits())
                     .anyMatch(f -> f.line().toString().equals("C 1s") && !f.byDefault());
             screen.click("fit-close");
