@@ -99,8 +99,20 @@ public final class FitEditor {
                             .map(m -> m.intensity().window())
                             .findFirst()
                             .orElse(scan.scan().range());
-                    return new FitModel(window, new BackgroundModel(Shirley.of(ENDPOINTS), true), List.of(), List.of());
+                    ComponentModel highest = ModelChanges.component(
+                            bench.words().of("fit.component") + " 1", highest(scan, window), lorentzian());
+                    return FitModel.of(window, new BackgroundModel(Shirley.of(ENDPOINTS), true), highest);
                 });
+    }
+
+    /** Energy of the highest channel of a window, eV. */
+    private static double highest(LinkedSpectrum scan, Window window) {
+        int best = scan.scan().firstAtOrAbove(window.lowEv());
+        double[] energies = scan.scan().energies();
+        for (int i = best; i < energies.length && energies[i] <= window.highEv(); i++) {
+            if (scan.scan().counts(i) > scan.scan().counts(best)) best = i;
+        }
+        return energies[best];
     }
 
     /** Puts the editor down; the run is as it was. */
@@ -202,6 +214,10 @@ public final class FitEditor {
 
     private void become(List<ComponentModel> components) {
         if (model.get().isEmpty()) return;
+        if (components.isEmpty()) {
+            message.set(bench.words().of("fit.last"));
+            return;
+        }
         FitModel now = model.get().get();
         List<Problem> problems = FitModel.check(Optional.of(now.window()), components);
         if (!problems.isEmpty()) {
@@ -222,11 +238,6 @@ public final class FitEditor {
         Optional<LinkedSpectrum> scan = bench.spot(spot).flatMap(s -> Workbench.scan(s, spectrum));
         if (now.isEmpty() || scan.isEmpty()) return;
         long mine = newest.next();
-        if (now.get().components().isEmpty()) {
-            result.set(Optional.empty());
-            message.set(bench.words().of("fit.none"));
-            return;
-        }
         fitting.set(true);
         FitModel wanted = now.get();
         bench.inBackground(() -> {

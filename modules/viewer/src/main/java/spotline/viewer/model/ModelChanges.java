@@ -25,11 +25,15 @@ final class ModelChanges {
         int number = model.components().size() + 1;
         while (named(model, word + " " + number).isPresent()) number++;
         List<ComponentModel> all = new ArrayList<>(model.components());
-        all.add(ComponentModel.of(word + " " + number, new Voigt())
+        all.add(component(word + " " + number, energyEv, lorentzianEv));
+        return all;
+    }
+
+    static ComponentModel component(String name, double energyEv, double lorentzianEv) {
+        return ComponentModel.of(name, new Voigt())
                 .with("position", ParameterRule.Free.from(energyEv, energyEv - REACH_EV, energyEv + REACH_EV))
                 .with("gaussianFwhm", ParameterRule.Free.from(1.2, 0.3, 4))
-                .with("lorentzianFwhm", new ParameterRule.Fixed(lorentzianEv)));
-        return all;
+                .with("lorentzianFwhm", new ParameterRule.Fixed(lorentzianEv));
     }
 
     /** What followed the component that goes is free. */

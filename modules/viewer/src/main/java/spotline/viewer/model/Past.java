@@ -178,6 +178,11 @@ public final class Past {
         }
     }
 
+    /** SHA-256 of the document as it is; empty while nothing is open. */
+    public String stateHash() {
+        return bench.living().map(r -> r.document().hash()).orElse("");
+    }
+
     /** What undo would take back; empty when nothing. */
     public StringProperty undoable() {
         return undoable;

@@ -22,7 +22,7 @@ public final class Stopping {
     /** Results of the last change are wanted after all. */
     public void goOn() {
         stopped.set(false);
-        bench.living().ifPresent(run -> {
+        bench.living().filter(run -> !run.isSettled()).ifPresent(run -> {
             bench.busy().set(true);
             run.goOn();
         });

@@ -78,6 +78,11 @@ final class Screen implements AutoCloseable {
         until(() -> bench.result().get().isPresent() && !bench.busy().get());
     }
 
+    /** Until no work is going on, or it was stopped. */
+    void calm() throws Exception {
+        until(() -> !bench.busy().get() && !bench.fits().fitting().get());
+    }
+
     /** A node by its id, whatever characters that has. */
     Node node(String id) throws Exception {
         WaitForAsyncUtils.waitForFxEvents();
