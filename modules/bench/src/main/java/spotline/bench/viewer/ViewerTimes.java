@@ -46,9 +46,12 @@ public final class ViewerTimes {
     private final Scene scene;
     private final CompletableFuture<String> first = new CompletableFuture<>();
 
-    private ViewerTimes(Workbench bench, Stage stage) {
+    private ViewerTimes(Workbench bench, Words words, Stage stage) {
         this.bench = bench;
-        WorkbenchWindow window = new WorkbenchWindow(bench, new Words(Locale.ROOT), Optional.empty(), first::complete);
+        bench.fault().addListener((o, was, is) -> {
+            if (!is.isEmpty()) first.completeExceptionally(new IOException(is));
+        });
+        WorkbenchWindow window = new WorkbenchWindow(bench, words, Optional.empty(), first::complete);
         scene = new Scene(window.root(), 1280, 800);
         stage.setScene(scene);
         stage.show();
@@ -202,16 +205,11 @@ public final class ViewerTimes {
         }
         up.await();
         Platform.setImplicitExit(false);
-        ViewerTimes times = fx(() -> {
-            ViewerTimes made = new ViewerTimes(
-                    Workbench.on(Platform::runLater, new Words(Locale.ROOT), Clock.systemDefaultZone(), "bench"),
-                    new Stage());
-            made.bench.fault().addListener((o, was, is) -> {
-                if (!is.isEmpty()) made.first.completeExceptionally(new IOException(is));
-            });
-            made.bench.open(holder);
-            return made;
-        });
+        Words words = new Words(Locale.ROOT);
+        Workbench workbench = Workbench.on(Platform::runLater, words, Clock.systemDefaultZone(), "bench");
+        // As the program does it: the run is read while the window is being made.
+        workbench.open(holder);
+        ViewerTimes times = fx(() -> new ViewerTimes(workbench, words, new Stage()));
         times.first.get(60, TimeUnit.SECONDS);
         return times;
     }

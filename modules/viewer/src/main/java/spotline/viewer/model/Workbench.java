@@ -61,6 +61,7 @@ public final class Workbench implements AutoCloseable {
     private final Signing signing = new Signing(this);
     private final Past past = new Past(this);
     private final Stopping stopping = new Stopping(this);
+    private final LooseSpectra loose = new LooseSpectra(this);
     private final WindowDrag windows = new WindowDrag(this);
     private final FitEditor fits = new FitEditor(this);
     private final ObjectProperty<Optional<Path>> file = new SimpleObjectProperty<>(Optional.empty());
@@ -118,6 +119,7 @@ public final class Workbench implements AutoCloseable {
         stopping.stopped().set(false);
         bench.set(Optional.empty());
         signing.drop();
+        loose.leaveAll();
         spectrum.set("");
         HolderPicture holder = now.picture();
         chosen.set(
@@ -210,6 +212,11 @@ public final class Workbench implements AutoCloseable {
     /** @param add to those already chosen, or take away again, instead of in their place */
     public void choose(String spot, boolean add) {
         choice.choose(spot, add);
+    }
+
+    /** Spectrum files that wait for their spot. */
+    public LooseSpectra loose() {
+        return loose;
     }
 
     /** Giving up the work that is going on. */

@@ -66,6 +66,23 @@ final class FileActions {
         if (file != null) bench.open(file.toPath());
     }
 
+    /** Spectra to be laid on spots of the run that is open. */
+    void openSpectra() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(words.of("file.spectra.help"));
+        List<File> chosen = chooser.showOpenMultipleDialog(window.get());
+        if (chosen != null) took(chosen);
+    }
+
+    /** A holder run or a project is opened; whatever else waits for its spot. */
+    void took(List<File> files) {
+        Optional<File> run = files.stream()
+                .filter(f -> f.getName().endsWith(".json") || f.getName().endsWith(".spotline"))
+                .findFirst();
+        if (run.isPresent()) bench.open(run.get().toPath());
+        else bench.loose().offer(files.stream().map(File::toPath).toList());
+    }
+
     void save() {
         Optional<Path> now = bench.file().get();
         if (now.isEmpty()) return;

@@ -1,6 +1,5 @@
 package spotline.viewer.screen;
 
-import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -19,7 +18,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
@@ -147,18 +145,23 @@ public final class WorkbenchWindow {
         VBox work = new VBox(ruler, grow(lower));
         centre.getChildren().setAll(work, charge);
         charge.setVisible(false);
-        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), Strips.stopped(bench, words), holder));
+        root.setTop(new VBox(
+                toolBar(),
+                Strips.fault(bench, words),
+                Strips.stopped(bench, words),
+                new LayingStrip(bench, words),
+                holder));
         root.setCenter(centre);
         root.setBottom(Strips.doing(bench, words));
         side.setMinWidth(250);
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
         root.setOnDragOver(e -> {
-            if (dropped(e).isPresent()) e.acceptTransferModes(TransferMode.COPY);
+            if (e.getDragboard().hasFiles()) e.acceptTransferModes(TransferMode.COPY);
             e.consume();
         });
         root.setOnDragDropped(e -> {
-            dropped(e).ifPresent(f -> bench.open(f.toPath()));
-            e.setDropCompleted(dropped(e).isPresent());
+            if (e.getDragboard().hasFiles()) files.took(e.getDragboard().getFiles());
+            e.setDropCompleted(e.getDragboard().hasFiles());
             e.consume();
         });
     }
@@ -175,10 +178,6 @@ public final class WorkbenchWindow {
 
     void saveTo(Path file) {
         files.saveTo(file);
-    }
-
-    private static Optional<File> dropped(DragEvent e) {
-        return e.getDragboard().getFiles().stream().findFirst();
     }
 
     private Node toolBar() {
@@ -203,10 +202,13 @@ public final class WorkbenchWindow {
         Button save = Controls.button(words, "save", "file.save", files::save);
         save.disableProperty()
                 .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
+        Button spectra = Controls.button(words, "spectra", "file.spectra", files::openSpectra);
+        spectra.disableProperty().bind(save.disableProperty());
         HBox bar = new HBox(
                 6,
                 Controls.button(words, "open", "file.open", files::open),
                 files.recentMenu(),
+                spectra,
                 save,
                 title,
                 space,

@@ -189,8 +189,7 @@ class RandomActionsTest {
         }
 
         private String window() {
-            Optional<BenchData.WindowMark> mark =
-                    bench.bench().get().flatMap(d -> any(d.windows()));
+            Optional<BenchData.WindowMark> mark = bench.bench().get().flatMap(d -> any(d.windows()));
             mark.ifPresent(w -> bench.windows()
                     .move(
                             w.line(),
@@ -214,13 +213,15 @@ class RandomActionsTest {
             switch (random.nextInt(6)) {
                 case 0 -> bench.past().redo();
                 case 1 -> bench.past().checkpoint("point " + random.nextInt(5));
-                case 2 -> any(bench.past().shown().get().entries().stream()
-                                .flatMap(e -> e.checkpoints().stream())
-                                .toList())
-                        .ifPresent(bench.past()::back);
-                case 3 -> any(bench.past().shown().get().entries())
-                        .map(Past.Entry::number)
-                        .ifPresent(bench.past()::goTo);
+                case 2 ->
+                    any(bench.past().shown().get().entries().stream()
+                                    .flatMap(e -> e.checkpoints().stream())
+                                    .toList())
+                            .ifPresent(bench.past()::back);
+                case 3 ->
+                    any(bench.past().shown().get().entries())
+                            .map(Past.Entry::number)
+                            .ifPresent(bench.past()::goTo);
                 case 4 -> bench.past().reported();
                 default -> bench.past().undo();
             }
