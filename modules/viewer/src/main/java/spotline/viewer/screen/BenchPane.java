@@ -47,6 +47,9 @@ public final class BenchPane extends Region {
         void clicked(double energyEv);
     }
 
+    /** Without room for two plots the residuals are left out. */
+    private static final double SHORT = 180;
+
     private final ChartCanvas canvas;
     private final PlotGrips grips;
     private final Label readout = new Label();
@@ -217,24 +220,17 @@ public final class BenchPane extends Region {
                 upper.addDomainMarker(spotline.viewer.screen.Plot.end(w.highEv() + moved(d), palette));
             }
         }
-        if (!on(Layer.MODEL) || d.residuals().isEmpty()) return upper;
+        if (!on(Layer.MODEL) || d.residuals().isEmpty() || canvas.getHeight() < SHORT * fontScale) return upper;
         NumberAxis sigma = spotline.viewer.screen.Plot.axis(words.of("bench.residual"), palette, fontScale);
         Curve residual =
                 moved(d) == 0 ? d.residuals().get() : d.residuals().get().shifted(moved(d));
         XYPlot lower =
                 spotline.viewer.screen.Plot.of(List.of(drawn(residual, CurveStyle.MEASURED)), energy, sigma, palette);
-        double reach = Math.max(4, reach(residual));
+        double reach = Math.max(4, spotline.viewer.screen.Plot.reach(residual));
         sigma.setRange(-reach, reach);
         upper.setDomainAxis(null);
         lower.setDomainAxis(null);
         return spotline.viewer.screen.Plot.stacked(upper, lower, energy);
-    }
-
-    private static double reach(Curve residual) {
-        double[] sizes = residual.values();
-        for (int i = 0; i < sizes.length; i++) sizes[i] = Math.abs(sizes[i]);
-        java.util.Arrays.sort(sizes);
-        return sizes.length == 0 ? 4 : 1.3 * sizes[(int) (0.99 * (sizes.length - 1))];
     }
 
     private spotline.viewer.screen.Plot.Drawn drawn(Curve curve, CurveStyle style) {
@@ -254,7 +250,8 @@ public final class BenchPane extends Region {
             }
         }
         if (!(high > low)) return;
-        double room = on(Layer.LINES) && !d.lines().isEmpty() ? 0.22 : 0.06;
+        boolean named = on(Layer.LINES) && !d.lines().isEmpty();
+        double room = named ? LineNames.room(d, canvas.getHeight(), fontScale) : 0.06;
         values.setRange(low - 0.04 * (high - low), high + room * (high - low));
     }
 
@@ -277,19 +274,10 @@ public final class BenchPane extends Region {
     private void placeGrips() {
         List<PlotGrips.Apex> apexes = new ArrayList<>();
         if (fitEdited && on(Layer.COMPONENTS)) {
-            data.ifPresent(d -> d.components().forEach(c -> apexes.add(apex(d, c))));
+            data.ifPresent(d -> d.components().forEach(c -> apexes.add(PlotGrips.Apex.of(c, factor(d)))));
         }
         grips.place(
                 data.filter(d -> on(Layer.BACKGROUND)).map(BenchData::windows).orElse(List.of()), apexes);
-    }
-
-    private PlotGrips.Apex apex(BenchData d, Curve component) {
-        int top = 0;
-        for (int i = 1; i < component.channels(); i++) if (component.value(i) > component.value(top)) top = i;
-        double below = Math.min(component.value(0), component.value(component.channels() - 1));
-        double factor = factor(d);
-        return new PlotGrips.Apex(
-                component.name(), component.energy(top), factor * below, factor * component.value(top));
     }
 
     /** Where things are in the plot as it is drawn. */

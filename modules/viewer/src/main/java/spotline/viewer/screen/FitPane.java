@@ -34,13 +34,18 @@ import spotline.viewer.model.Words;
 
 /** The fit model of the scan on the bench, a block a component, a line a parameter. */
 final class FitPane extends ScrollPane {
+    private static final double[] HALVES = {50, 50};
+
     /** Parameter, what holds it, its number, the fitted value: percent of the width. */
-    private static final double[] COLUMNS = {29, 27, 19, 25};
+    private static final double[] COLUMNS = {20, 28, 20, 32};
+
+    private static final double LARGE = 1.15;
 
     private final FitEditor editor;
     private final Words words;
     private final VBox components = new VBox(8);
     private final ToggleButton adding;
+    private double textScale = 1;
     private final Set<String> limited = new TreeSet<>();
 
     /**
@@ -89,6 +94,16 @@ final class FitPane extends ScrollPane {
         return button;
     }
 
+    /** Large text takes two lines a parameter. */
+    void textScale(double scale) {
+        textScale = scale;
+        show();
+    }
+
+    private boolean wide() {
+        return textScale > LARGE;
+    }
+
     /** A click on the bench adds a component when that is asked for. */
     void clicked(double energyEv) {
         if (!adding.isSelected() || editor.model().get().isEmpty()) return;
@@ -128,7 +143,7 @@ final class FitPane extends ScrollPane {
         GridPane grid = new GridPane();
         grid.setHgap(6);
         grid.setVgap(2);
-        for (double share : COLUMNS) {
+        for (double share : wide() ? HALVES : COLUMNS) {
             ColumnConstraints column = new ColumnConstraints();
             column.setPercentWidth(share);
             grid.getColumnConstraints().add(column);
@@ -136,8 +151,12 @@ final class FitPane extends ScrollPane {
         int line = 0;
         for (FitRow row : rows) {
             if (!row.component().equals(c.name())) continue;
-            parameter(grid, line++, row, model);
-            if (limits.isSelected() && row.holding() == Holding.FREE) limits(grid, line++, row);
+            parameter(grid, line, row, model);
+            line += wide() ? 2 : 1;
+            if (limits.isSelected() && row.holding() == Holding.FREE) {
+                limits(grid, line, row);
+                line += wide() ? 2 : 1;
+            }
         }
         VBox box = new VBox(4, head, grid);
         box.getStyleClass().addAll("card", "note");
@@ -179,7 +198,12 @@ final class FitPane extends ScrollPane {
                         ? ""
                         : DisplayNumber.of(row.fitted().getAsDouble(), row.u(), 3)
                                 .text());
-        grid.addRow(line, what, holding, value, fitted);
+        if (wide()) {
+            grid.addRow(line, what, holding);
+            grid.addRow(line + 1, value, fitted);
+        } else {
+            grid.addRow(line, what, holding, value, fitted);
+        }
     }
 
     private void limits(GridPane grid, int line, FitRow row) {
@@ -196,7 +220,12 @@ final class FitPane extends ScrollPane {
         what.getStyleClass().add("fact-name");
         what.setMaxWidth(Double.MAX_VALUE);
         what.setAlignment(Pos.CENTER_RIGHT);
-        grid.addRow(line, what, low, high);
+        if (wide()) {
+            grid.addRow(line, what);
+            grid.addRow(line + 1, low, high);
+        } else {
+            grid.addRow(line, what, low, high);
+        }
     }
 
     private static TextField bound(double value, String id, String prompt) {

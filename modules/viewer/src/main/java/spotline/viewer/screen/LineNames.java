@@ -9,11 +9,21 @@ import spotline.viewer.model.BenchData;
 /** Names of lines above the measured curve, where the one before leaves room. */
 final class LineNames {
     private static final double LETTER = 14;
+    private static final double LETTER_WIDTH = 6.5;
+    private static final double AXES = 46;
+    private static final double MOST = 1.5;
 
     private LineNames() {}
 
     /** What of a scan is shown, measured eV, and how its values are placed. */
     record Section(double lowEv, double highEv, double pixels, double movedEv, double factor) {}
+
+    /** Share of the values' span that the longest name needs above the highest value. */
+    static double room(BenchData d, double pixels, double fontScale) {
+        int letters = d.lines().stream().mapToInt(l -> l.line().length()).max().orElse(0);
+        double name = (LETTER_WIDTH * letters + 12) * fontScale;
+        return Math.min(MOST, name / Math.max(name, 0.72 * pixels - AXES * fontScale - name));
+    }
 
     static void on(XYPlot plot, BenchData d, Section section, NumberAxis values, Palette palette, double fontScale) {
         double pitch = LETTER * fontScale * (section.highEv() - section.lowEv()) / Math.max(200, section.pixels());

@@ -15,6 +15,7 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import spotline.viewer.model.BenchData;
+import spotline.viewer.model.Curve;
 import spotline.viewer.model.Words;
 
 /** What can be taken hold of on the plot, by hand or by keys: ends of windows and, while a fit is edited, its components. */
@@ -37,7 +38,14 @@ final class PlotGrips extends Pane {
     }
 
     /** Apex of a component: measured energy, value of the background below it, value at its top. */
-    record Apex(String component, double energyEv, double baseline, double top) {}
+    record Apex(String component, double energyEv, double baseline, double top) {
+        static Apex of(Curve component, double factor) {
+            int top = 0;
+            for (int i = 1; i < component.channels(); i++) if (component.value(i) > component.value(top)) top = i;
+            double below = Math.min(component.value(0), component.value(component.channels() - 1));
+            return new Apex(component.name(), component.energy(top), factor * below, factor * component.value(top));
+        }
+    }
 
     private static final double GRIP = 6;
     private static final double DOT = 12;

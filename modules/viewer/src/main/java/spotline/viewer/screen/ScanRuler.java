@@ -23,6 +23,7 @@ public final class ScanRuler extends Region {
     private static final double LANE = 19;
     private static final double AXIS = 20;
     private static final double SMALLEST = 40;
+    private static final double LETTER = 6.6;
     private static final double[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
 
     private final Pane drawing = new Pane();
@@ -31,6 +32,7 @@ public final class ScanRuler extends Region {
     private ScanLanes lanes = ScanLanes.NONE;
     private String chosen = "";
     private Palette palette = Palette.LIGHT;
+    private double textScale = 1;
     private double drawnWidth = -1;
     private double drawnHeight = -1;
 
@@ -46,8 +48,9 @@ public final class ScanRuler extends Region {
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
     }
 
-    public void show(ScanLanes newLanes, String newChosen, Palette newPalette) {
-        boolean resized = lanes.lanes() != newLanes.lanes();
+    public void show(ScanLanes newLanes, String newChosen, Palette newPalette, double newTextScale) {
+        boolean resized = lanes.lanes() != newLanes.lanes() || newTextScale != textScale;
+        textScale = newTextScale;
         lanes = newLanes;
         chosen = newChosen;
         palette = newPalette;
@@ -57,7 +60,7 @@ public final class ScanRuler extends Region {
 
     @Override
     protected double computePrefHeight(double width) {
-        return AXIS + 6 + LANE * Math.max(2, lanes.lanes());
+        return AXIS * textScale + 6 + LANE * textScale * Math.max(2, lanes.lanes());
     }
 
     @Override
@@ -82,11 +85,11 @@ public final class ScanRuler extends Region {
         drawing.resizeRelocate(0, 0, getWidth(), getHeight());
         drawing.getChildren().clear();
         if (getWidth() < 60 || lanes.intervals().isEmpty()) return;
-        double axis = getHeight() - AXIS;
+        double axis = getHeight() - AXIS * textScale;
         axis(axis);
         int left = lanes.lanes();
         for (ScanLanes.Interval i : lanes.intervals()) {
-            drawing.getChildren().add(interval(i, axis - LANE * (left - i.lane())));
+            drawing.getChildren().add(interval(i, axis - LANE * textScale * (left - i.lane())));
         }
         // What is made while the window is laid out would be styled a frame late, or never.
         drawing.applyCss();
@@ -100,7 +103,7 @@ public final class ScanRuler extends Region {
         double span = lanes.highEv() - lanes.lowEv();
         double step = STEPS[STEPS.length - 1];
         for (int k = STEPS.length - 1; k >= 0; k--) {
-            if (STEPS[k] / span * getWidth() >= 70) step = STEPS[k];
+            if (STEPS[k] / span * getWidth() >= 70 * textScale) step = STEPS[k];
         }
         Text unit = new Text(words.of("ruler.axis"));
         unit.getStyleClass().add("tick");
@@ -124,7 +127,7 @@ public final class ScanRuler extends Region {
     private Node interval(ScanLanes.Interval i, double y) {
         double from = x(i.highEv());
         double to = x(i.lowEv());
-        double width = Math.max(SMALLEST, to - from);
+        double width = Math.max(textScale * Math.max(SMALLEST, LETTER * i.name().length() + 8), to - from);
         double left = Math.max(2, Math.min(getWidth() - width - 2, (from + to - width) / 2));
         Label bar = new Label(i.name());
         bar.setManaged(false);
@@ -142,7 +145,7 @@ public final class ScanRuler extends Region {
                 String.format(Locale.ROOT, "%.1f", i.lowEv()));
         bar.setAccessibleText(spoken);
         bar.setTooltip(new Tooltip(spoken + "\n" + i.spectrum()));
-        bar.resizeRelocate(left, y + 1, width, LANE - 3);
+        bar.resizeRelocate(left, y + 1, width, LANE * textScale - 3);
         bar.setOnMouseClicked(e -> {
             requestFocus();
             choose.accept(i.spectrum());

@@ -9,12 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import javafx.beans.binding.Bindings;
 import javafx.geometry.Orientation;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
@@ -24,12 +22,12 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import spotline.report.ResultFiles;
+import spotline.run.RunResult;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.LineCandidates;
@@ -56,6 +54,7 @@ public final class WorkbenchWindow {
     private final ChargePane charge;
     private final HistoryPane history;
     private final FileActions files;
+    private final ToolStrip tools;
     private final StackPane centre = new StackPane();
     private final ToggleButton chargeView;
     private final ToggleButton historyView;
@@ -111,6 +110,15 @@ public final class WorkbenchWindow {
         historyView = Controls.toggle(words, "show-history", "past.show");
         historyView.setOnAction(e -> showHistory(historyView.isSelected()));
         dark = Controls.toggle(words, "dark", "view.dark");
+        tools = new ToolStrip(
+                bench,
+                words,
+                files,
+                List.of(historyView, chargeView),
+                List.of(
+                        Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
+                        Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
+                        dark));
         chargeView.setOnAction(e -> showCharge(chargeView.isSelected()));
         dark.setOnAction(e -> room());
         root.setId("workbench");
@@ -118,7 +126,12 @@ public final class WorkbenchWindow {
         build();
         listen();
         room();
-        empty();
+        // A run that is being opened may be there before the window is.
+        holder.managedProperty().bind(holder.visibleProperty());
+        holder.setVisible(bench.picture().get().isPresent());
+        if (bench.picture().get().isEmpty()) empty();
+        else root.setCenter(centre);
+        bench.result().get().ifPresent(this::treated);
     }
 
     private static String stylesheet() {
@@ -146,7 +159,7 @@ public final class WorkbenchWindow {
         centre.getChildren().setAll(work, charge);
         charge.setVisible(false);
         root.setTop(new VBox(
-                toolBar(),
+                tools,
                 Strips.fault(bench, words),
                 Strips.stopped(bench, words),
                 new LayingStrip(bench, words),
@@ -180,54 +193,10 @@ public final class WorkbenchWindow {
         files.saveTo(file);
     }
 
-    private Node toolBar() {
-        Label title = new Label();
-        title.getStyleClass().add("title");
-        title.setId("title");
-        title.textProperty().bind(bench.title());
-        Region space = new Region();
-        HBox.setHgrow(space, Priority.ALWAYS);
-        Button undo = Controls.button(words, "undo", "edit.undo", bench.past()::undo);
-        undo.disableProperty().bind(bench.past().undoable().isEmpty());
-        undo.getTooltip()
-                .textProperty()
-                .bind(Bindings.concat(
-                        words.of("edit.undo.help"), " ", bench.past().undoable()));
-        Button redo = Controls.button(words, "redo", "edit.redo", bench.past()::redo);
-        redo.disableProperty().bind(bench.past().redoable().isEmpty());
-        redo.getTooltip()
-                .textProperty()
-                .bind(Bindings.concat(
-                        words.of("edit.redo.help"), " ", bench.past().redoable()));
-        Button save = Controls.button(words, "save", "file.save", files::save);
-        save.disableProperty()
-                .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
-        Button spectra = Controls.button(words, "spectra", "file.spectra", files::openSpectra);
-        spectra.disableProperty().bind(save.disableProperty());
-        HBox bar = new HBox(
-                6,
-                Controls.button(words, "open", "file.open", files::open),
-                files.recentMenu(),
-                spectra,
-                save,
-                title,
-                space,
-                undo,
-                redo,
-                historyView,
-                chargeView,
-                files.exportMenu(),
-                Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
-                Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
-                dark);
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.getStyleClass().add("tool-bar-strip");
-        return bar;
-    }
-
     private void listen() {
         bench.picture().addListener((o, was, is) -> {
             root.setCenter(centre);
+            holder.setVisible(true);
             drawHolder();
         });
         bench.chosen().addListener((o, was, is) -> {
@@ -237,13 +206,9 @@ public final class WorkbenchWindow {
         bench.result().addListener((o, was, is) -> {
             drawHolder();
             drawSpot();
-            is.ifPresent(r -> {
-                composition.show(CompositionGrid.of(r, words));
-                charge.show(ChargeOverview.of(r, words), palette);
-                settled.accept(bench.title().get());
-            });
+            is.ifPresent(this::treated);
         });
-        bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette));
+        bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette, textScale));
         bench.bench().addListener((o, was, is) -> drawBench());
         bench.layers().addListener((o, was, is) -> drawBench());
         bench.fits().model().addListener((o, was, is) -> {
@@ -251,6 +216,12 @@ public final class WorkbenchWindow {
             showSide();
             drawBench();
         });
+    }
+
+    private void treated(RunResult result) {
+        composition.show(CompositionGrid.of(result, words));
+        charge.show(ChargeOverview.of(result, words), palette, textScale);
+        settled.accept(bench.title().get());
     }
 
     /** The history where it is asked for, else the fit that is edited, else the account. */
@@ -281,11 +252,11 @@ public final class WorkbenchWindow {
         bench.picture()
                 .get()
                 .ifPresent(p -> holder.show(
-                        p, bench.faces(), new LinkedHashSet<>(bench.chosen().get()), palette));
+                        p, bench.faces(), new LinkedHashSet<>(bench.chosen().get()), palette, textScale));
     }
 
     private void drawSpot() {
-        ruler.show(bench.lanes(), bench.spectrum().get(), palette);
+        ruler.show(bench.lanes(), bench.spectrum().get(), palette, textScale);
         account.show(bench.account());
     }
 
@@ -337,6 +308,9 @@ public final class WorkbenchWindow {
     private void textSize(double scale) {
         textScale = Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, scale));
         root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", 12.5 * textScale));
+        composition.textScale(textScale);
+        fit.textScale(textScale);
+        tools.textScale(textScale);
         redraw();
     }
 
@@ -344,7 +318,7 @@ public final class WorkbenchWindow {
         drawHolder();
         drawSpot();
         drawBench();
-        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r, words), palette));
+        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r, words), palette, textScale));
     }
 
     private void shortcut(KeyEvent e) {
