@@ -46,6 +46,9 @@ public final class LivingRun implements AutoCloseable {
         /** Results of the newest document are there. */
         default void settled(Settled settled) {}
 
+        /** Settling was stopped by {@link #stop}: the newest result, if there is one, is of an older document. */
+        default void stopped() {}
+
         /** The newest document could not be settled: a file that it names is missing or wrong. */
         default void failed(Exception fault) {}
     }
@@ -74,6 +77,7 @@ public final class LivingRun implements AutoCloseable {
     private final Object settling = new Object();
     private volatile History history;
     private volatile @Nullable Settled latest;
+    private volatile @Nullable RunDocument unwanted;
     private @Nullable ExecutorService background;
 
     /**
@@ -172,7 +176,7 @@ public final class LivingRun implements AutoCloseable {
      * comes meanwhile makes it start over.
      *
      * <p>Errors: {@link ReadException} when a file that the document names, other than a spectrum, is missing or wrong;
-     * {@link CancellationException} when the caller's work is cancelled.
+     * {@link CancellationException} when the caller's work is cancelled or the run was told to {@link #stop}.
      */
     public RunResult settle(Work work) throws ReadException {
         while (true) {
@@ -189,6 +193,17 @@ public final class LivingRun implements AutoCloseable {
                 }
             }
         }
+    }
+
+    /** Results of the document as it is are not wanted for now: what is being computed is given up. */
+    public void stop() {
+        unwanted = history.document();
+    }
+
+    /** After a {@link #stop}: results are wanted again. */
+    public synchronized void goOn() {
+        unwanted = null;
+        settleSoon();
     }
 
     /** Files changed outside the program: all are read anew, and results follow. */
@@ -227,8 +242,8 @@ public final class LivingRun implements AutoCloseable {
             try {
                 settle(Work.UNWATCHED);
             } catch (CancellationException e) {
-                // Closed: nobody waits for the result any more.
-                return;
+                // Stopped, or closed: then nobody waits for the result any more.
+                if (unwanted == history.document()) tell(Listener::stopped);
             } catch (ReadException | RuntimeException e) {
                 tell(l -> l.failed(e));
             }
@@ -254,6 +269,7 @@ public final class LivingRun implements AutoCloseable {
             given.check();
             if (Thread.currentThread().isInterrupted()) throw new CancellationException("interrupted");
             if (history.document() != document) throw new Superseded();
+            if (unwanted == document) throw new CancellationException("stopped");
         }
 
         @Override

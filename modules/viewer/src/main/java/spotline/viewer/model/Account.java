@@ -61,42 +61,42 @@ public record Account(String spot, String sample, List<Card> cards) {
     }
 
     /** @param findings of this spot and of the run as a whole */
-    public static Account of(SpotResult spot, List<Finding> findings) {
+    public static Account of(SpotResult spot, List<Finding> findings, Words words) {
         return new Account(
                 spot.spot(),
                 Shown.label(spot.sample()),
                 List.of(
-                        reference(spot),
-                        identification(spot),
-                        windows(spot),
-                        fit(spot),
-                        composition(spot),
-                        findings(findings)));
+                        reference(spot, words),
+                        identification(spot, words),
+                        windows(spot, words),
+                        fit(spot, words),
+                        composition(spot, words),
+                        findings(findings, words)));
     }
 
-    private static Card reference(SpotResult spot) {
+    private static Card reference(SpotResult spot, Words words) {
         ChargeReference charge = spot.charge();
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact("verdict", charge.verdict().word(), ""));
-        facts.add(new Fact("method", charge.method().word(), ""));
-        number(facts, "measured", charge.measuredEv(), charge.measurementU(), charge.referenceLine());
-        number(facts, "set to", charge.referenceEv(), charge.referenceU(), charge.referenceLine());
-        number(facts, "shift", charge.shiftEv(), charge.standardUncertainty(), "");
-        for (String declared : charge.evidence().declared()) facts.add(new Fact("declared", declared, ""));
-        charge.evidence().drift().ifPresent(d -> facts.add(new Fact("last less first scan", ev(d.changeEv()), "")));
+        facts.add(new Fact(words.of("fact.verdict"), charge.verdict().word(), ""));
+        facts.add(new Fact(words.of("fact.method"), charge.method().word(), ""));
+        number(facts, of(words, "fact.measured", charge.referenceLine()), charge.measuredEv(), charge.measurementU());
+        number(facts, of(words, "fact.set-to", charge.referenceLine()), charge.referenceEv(), charge.referenceU());
+        number(facts, words.of("fact.shift"), charge.shiftEv(), charge.standardUncertainty());
+        for (String declared : charge.evidence().declared())
+            facts.add(new Fact(words.of("fact.declared"), declared, ""));
+        charge.evidence().drift().ifPresent(d -> facts.add(new Fact(words.of("fact.drift"), ev(d.changeEv()), "")));
         for (ChargeEvidence.Position p : charge.evidence().positions()) {
             facts.add(new Fact(
                     p.line(),
-                    ev(p.measured()) + " measured"
-                            + p.referenced()
-                                    .map(r -> ", " + ev(r) + " referenced")
-                                    .orElse(""),
+                    p.referenced()
+                            .map(r -> words.of("fact.both", ev(p.measured()), ev(r)))
+                            .orElseGet(() -> words.of("fact.as-measured", ev(p.measured()))),
                     p.spectrum()));
         }
         for (ChargeEvidence.Candidate c : charge.evidence().candidates()) {
             facts.add(new Fact(
-                    "could be referenced to",
-                    c.line() + " of " + c.state() + ": shift " + DisplayNumber.signed(c.shiftEv(), 2) + " eV",
+                    words.of("fact.candidate"),
+                    words.of("fact.candidate-value", c.line(), c.state(), DisplayNumber.signed(c.shiftEv(), 2)),
                     c.spectrum()));
         }
         Severity standing = switch (charge.verdict()) {
@@ -107,46 +107,47 @@ public record Account(String spot, String sample, List<Card> cards) {
         return new Card(Step.REFERENCE, charge.sentence(), standing, facts, List.of());
     }
 
-    private static void number(List<Fact> facts, String name, OptionalDouble value, OptionalDouble u, String line) {
+    private static String of(Words words, String key, String line) {
+        return line.isEmpty() ? words.of(key) : words.of("fact.of-line", line, words.of(key));
+    }
+
+    private static void number(List<Fact> facts, String name, OptionalDouble value, OptionalDouble u) {
         if (value.isEmpty()) return;
-        String text = DisplayNumber.of(value.getAsDouble(), u, 2).text() + " eV";
-        facts.add(new Fact(line.isEmpty() ? name : line + " " + name, text, ""));
+        facts.add(new Fact(name, DisplayNumber.of(value.getAsDouble(), u, 2).text() + " eV", ""));
     }
 
     private static String ev(Estimate e) {
         return DisplayNumber.of(e.value(), e.standardUncertainty(), 2).text() + " eV";
     }
 
-    private static Card identification(SpotResult spot) {
+    private static Card identification(SpotResult spot, Words words) {
         if (spot.identification().isEmpty()) {
-            return new Card(
-                    Step.IDENTIFICATION,
-                    "Not checked: there is no survey, so nothing beyond the narrow scans was looked for.",
-                    Severity.NOTE,
-                    List.of(),
-                    List.of());
+            return new Card(Step.IDENTIFICATION, words.of("say.no-survey"), Severity.NOTE, List.of(), List.of());
         }
         Identification seen = spot.identification().get();
         String present = symbols(seen, Verdict.PRESENT);
         String possible = symbols(seen, Verdict.POSSIBLE);
-        String sentence = present.isEmpty() ? "No element is proved by the survey" : "The survey proves " + present;
-        if (!possible.isEmpty()) sentence += "; possible, not proved: " + possible;
+        String proved = present.isEmpty() ? words.of("say.nothing-proved") : words.of("say.proved", present);
+        String sentence = possible.isEmpty() ? proved : words.of("say.and-possible", proved, possible);
         List<Fact> facts = new ArrayList<>();
         for (ElementSeen element : seen.elements()) {
             String lines = element.lines().stream()
-                    .map(l -> l.line() + " at " + DisplayNumber.fixed(l.energyEv(), 1) + " eV")
+                    .map(l -> words.of("fact.line-at", l.line(), DisplayNumber.fixed(l.energyEv(), 1)))
                     .collect(Collectors.joining(", "));
             facts.add(new Fact(element.element() + " " + element.verdict().word(), lines, ""));
         }
         seen.detail().ifPresent(d -> {
             for (Feature f : d.features()) {
                 facts.add(new Fact(
-                        "unexplained at " + DisplayNumber.fixed(f.peak().energyEv(), 1) + " eV",
-                        f.explanations().isEmpty() ? "no explanation near" : String.join("; ", f.explanations()),
+                        words.of(
+                                "fact.unexplained", DisplayNumber.fixed(f.peak().energyEv(), 1)),
+                        f.explanations().isEmpty()
+                                ? words.of("fact.no-explanation")
+                                : String.join("; ", f.explanations()),
                         ""));
             }
         });
-        return new Card(Step.IDENTIFICATION, sentence + ".", Severity.NOTE, facts, List.of());
+        return new Card(Step.IDENTIFICATION, words.of("say.stop", sentence), Severity.NOTE, facts, List.of());
     }
 
     private static String symbols(Identification seen, Verdict verdict) {
@@ -156,68 +157,70 @@ public record Account(String spot, String sample, List<Card> cards) {
                 .collect(Collectors.joining(", "));
     }
 
-    private static Card windows(SpotResult spot) {
+    private static Card windows(SpotResult spot, Words words) {
         List<Fact> facts = new ArrayList<>();
         for (MeasuredIntensity m : spot.intensities()) {
             facts.add(new Fact(
                     m.intensity().line() + " (" + m.basis().word() + ")",
-                    DisplayNumber.fixed(m.intensity().window().highEv(), 1) + " to "
-                            + DisplayNumber.fixed(m.intensity().window().lowEv(), 1) + " eV, "
-                            + m.intensity().background(),
+                    words.of(
+                            "fact.window",
+                            DisplayNumber.fixed(m.intensity().window().highEv(), 1),
+                            DisplayNumber.fixed(m.intensity().window().lowEv(), 1),
+                            m.intensity().background()),
                     m.intensity().spectrum()));
         }
         long detected = spot.intensities().stream()
                 .filter(m -> m.intensity().detected())
                 .count();
         String sentence = spot.intensities().isEmpty()
-                ? "No intensity was taken."
-                : detected + " of " + spot.intensities().size() + " lines stand clear of their background.";
+                ? words.of("say.no-intensity")
+                : words.of("say.detected", detected, spot.intensities().size());
         return new Card(Step.WINDOWS, sentence, Severity.NOTE, facts, List.of());
     }
 
-    private static Card fit(SpotResult spot) {
+    private static Card fit(SpotResult spot, Words words) {
         List<Fact> facts = new ArrayList<>();
         for (FittedPeak p : spot.peaks()) {
             facts.add(new Fact(
-                    p.line() + " " + p.peak(), ev(p.measuredPosition()) + ", FWHM " + ev(p.fwhm()), p.spectrum()));
+                    p.line() + " " + p.peak(),
+                    words.of("fact.peak", ev(p.measuredPosition()), ev(p.fwhm())),
+                    p.spectrum()));
         }
         long lines = spot.peaks().stream().map(FittedPeak::spectrum).distinct().count();
         String sentence = spot.peaks().isEmpty()
-                ? "No peak was fitted."
-                : spot.peaks().size() + " components in " + lines + (lines == 1 ? " scan" : " scans") + " were fitted.";
+                ? words.of("say.no-peak")
+                : words.of("say.fitted", spot.peaks().size(), lines);
         return new Card(Step.FIT, sentence, Severity.NOTE, facts, List.of());
     }
 
-    private static Card composition(SpotResult spot) {
+    private static Card composition(SpotResult spot, Words words) {
         List<Fact> facts = new ArrayList<>();
         List<String> main = new ArrayList<>();
         boolean withheld = false;
         for (Quantified row : spot.composition()) {
             RowState state = RowState.of(spot, row);
             withheld |= state instanceof RowState.Withheld;
-            String text = CompositionGrid.text(row, state);
-            facts.add(
-                    new Fact(row.element(), text + (row.line().isEmpty() ? "" : " by " + row.line()), row.spectrum()));
+            String text = CompositionGrid.text(row, state, words);
+            facts.add(new Fact(
+                    row.element(),
+                    row.line().isEmpty() ? text : words.of("fact.by-line", text, row.line()),
+                    row.spectrum()));
             if (state instanceof RowState.Known) main.add(row.element() + " " + text);
         }
-        String sentence = main.isEmpty() ? "No atomic percentage can be given." : String.join(", ", main) + " at.%.";
+        String sentence =
+                main.isEmpty() ? words.of("say.no-percentage") : words.of("say.percentages", String.join(", ", main));
         return new Card(Step.COMPOSITION, sentence, withheld ? Severity.STOP : Severity.NOTE, facts, List.of());
     }
 
-    private static Card findings(List<Finding> findings) {
+    private static Card findings(List<Finding> findings, Words words) {
         long stops =
                 findings.stream().filter(f -> f.severity() == Severity.STOP).count();
         long cautions =
                 findings.stream().filter(f -> f.severity() == Severity.CAUTION).count();
         long notes = findings.size() - stops - cautions;
-        String sentence = findings.isEmpty()
-                ? "Nothing to say."
-                : count(stops, "stop") + ", " + count(cautions, "caution") + ", " + count(notes, "note") + ".";
+        String sentence =
+                findings.isEmpty() ? words.of("say.nothing") : words.of("say.findings", stops, cautions, notes);
         Severity standing = stops > 0 ? Severity.STOP : cautions > 0 ? Severity.CAUTION : Severity.NOTE;
         return new Card(Step.FINDINGS, sentence, standing, List.of(), findings);
-    }
-
-    private static String count(long n, String what) {
-        return n + " " + what + (n == 1 ? "" : "s");
     }
 }

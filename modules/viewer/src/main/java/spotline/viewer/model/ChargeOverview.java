@@ -36,13 +36,13 @@ public record ChargeOverview(List<Row> rows) {
         rows = List.copyOf(rows);
     }
 
-    public static ChargeOverview of(RunResult result) {
+    public static ChargeOverview of(RunResult result, Words words) {
         List<Row> rows = new ArrayList<>();
-        for (SpotResult spot : result.spots()) rows.add(row(spot));
+        for (SpotResult spot : result.spots()) rows.add(row(spot, words));
         return new ChargeOverview(rows);
     }
 
-    private static Row row(SpotResult spot) {
+    private static Row row(SpotResult spot, Words words) {
         ChargeReference charge = spot.charge();
         return new Row(
                 spot.spot(),
@@ -51,14 +51,14 @@ public record ChargeOverview(List<Row> rows) {
                 charge.referenceLine(),
                 charge.measuredEv(),
                 charge.shiftEv(),
-                shift(charge),
+                shift(charge, words),
                 charge.evidence().drift().map(ChargeOverview::drift).orElse(""),
                 scan(spot));
     }
 
-    private static String shift(ChargeReference charge) {
-        if (charge.verdict() == ChargeVerdict.NOT_NEEDED) return "none needed";
-        if (charge.shiftEv().isEmpty()) return "no reference";
+    private static String shift(ChargeReference charge, Words words) {
+        if (charge.verdict() == ChargeVerdict.NOT_NEEDED) return words.of("charge.none-needed");
+        if (charge.shiftEv().isEmpty()) return words.of("charge.no-reference");
         return DisplayNumber.of(charge.shiftEv().getAsDouble(), charge.standardUncertainty(), 2)
                         .text() + " eV";
     }

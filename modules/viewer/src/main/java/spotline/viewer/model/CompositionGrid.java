@@ -44,7 +44,7 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
         rows = List.copyOf(rows);
     }
 
-    public static CompositionGrid of(RunResult result) {
+    public static CompositionGrid of(RunResult result, Words words) {
         List<String> elements = List.copyOf(ElementOrder.ofSamples(result));
         List<Row> rows = new ArrayList<>();
         for (SampleComposition sample : result.samples()) {
@@ -52,61 +52,63 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
                     .filter(s -> sample.spots().contains(s.spot()))
                     .toList();
             boolean several = spots.size() > 1;
-            if (several) rows.add(mean(result, sample, spots, elements));
-            for (SpotResult spot : spots) rows.add(ofSpot(spot, sample, several, elements));
+            if (several) rows.add(mean(result, sample, spots, elements, words));
+            for (SpotResult spot : spots) rows.add(ofSpot(spot, sample, several, elements, words));
         }
         return new CompositionGrid(elements, rows);
     }
 
-    private static Row mean(RunResult result, SampleComposition sample, List<SpotResult> spots, List<String> elements) {
+    private static Row mean(
+            RunResult result, SampleComposition sample, List<SpotResult> spots, List<String> elements, Words words) {
         List<Cell> cells = new ArrayList<>();
         for (String element : elements) {
             SampleValue value = SampleValue.of(result, sample, element);
             Cell first = spots.stream()
-                    .map(s -> cell(s, element))
+                    .map(s -> cell(s, element, words))
                     .filter(c -> !c.spectrum().isEmpty())
                     .findFirst()
                     .orElse(Cell.NOTHING);
-            cells.add(new Cell(text(value), first.spot(), first.spectrum(), first.line()));
+            cells.add(new Cell(text(value, words), first.spot(), first.spectrum(), first.line()));
         }
         return new Row(Shown.label(sample.sample()), "", false, cells);
     }
 
-    private static String text(SampleValue value) {
+    private static String text(SampleValue value, Words words) {
         if (value instanceof SampleValue.Mean mean) {
             return DisplayNumber.of(mean.atomicPercent(), mean.standardUncertainty(), 1)
                     .text();
         }
-        if (value instanceof SampleValue.Below below) return below(below.limit());
-        return value instanceof SampleValue.Withheld ? "withheld" : "";
+        if (value instanceof SampleValue.Below below) return below(below.limit(), words);
+        return value instanceof SampleValue.Withheld ? words.of("composition.withheld") : "";
     }
 
-    private static Row ofSpot(SpotResult spot, SampleComposition sample, boolean replicate, List<String> elements) {
+    private static Row ofSpot(
+            SpotResult spot, SampleComposition sample, boolean replicate, List<String> elements, Words words) {
         return new Row(
                 Shown.label(sample.sample()),
                 spot.spot(),
                 replicate,
-                elements.stream().map(e -> cell(spot, e)).toList());
+                elements.stream().map(e -> cell(spot, e, words)).toList());
     }
 
-    private static Cell cell(SpotResult spot, String element) {
+    private static Cell cell(SpotResult spot, String element, Words words) {
         Optional<Quantified> row = spot.composition().stream()
                 .filter(r -> r.element().equals(element))
                 .findFirst();
-        return row.map(r -> new Cell(text(r, RowState.of(spot, r)), spot.spot(), r.spectrum(), r.line()))
+        return row.map(r -> new Cell(text(r, RowState.of(spot, r), words), spot.spot(), r.spectrum(), r.line()))
                 .orElse(Cell.NOTHING);
     }
 
     /** An atomic percentage, a limit, or the word that stands for it. */
-    static String text(Quantified row, RowState state) {
-        if (state instanceof RowState.Withheld) return "withheld";
-        if (row.atomicPercent().isEmpty()) return below(row.detectionLimit());
+    static String text(Quantified row, RowState state, Words words) {
+        if (state instanceof RowState.Withheld) return words.of("composition.withheld");
+        if (row.atomicPercent().isEmpty()) return below(row.detectionLimit(), words);
         Estimate percent = row.atomicPercent().get();
         return DisplayNumber.of(percent.value(), percent.standardUncertainty(), 1)
                 .text();
     }
 
-    private static String below(OptionalDouble limit) {
-        return limit.isPresent() ? "< " + DisplayNumber.limit(limit.getAsDouble()) : "not seen";
+    private static String below(OptionalDouble limit, Words words) {
+        return limit.isPresent() ? "< " + DisplayNumber.limit(limit.getAsDouble()) : words.of("composition.not-seen");
     }
 }

@@ -1,17 +1,16 @@
 package spotline.viewer.model;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.CancellationException;
 import java.util.stream.Collectors;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
@@ -21,16 +20,12 @@ import spotline.analysis.peakfit.ComponentModel;
 import spotline.analysis.peakfit.DefaultModels;
 import spotline.analysis.peakfit.DoubletRule;
 import spotline.analysis.peakfit.FitModel;
-import spotline.analysis.peakfit.FittedComponent;
-import spotline.analysis.peakfit.FittedParameter;
 import spotline.analysis.peakfit.ParameterRule;
 import spotline.analysis.peakfit.PeakFit;
 import spotline.analysis.peakfit.PeakFitResult;
 import spotline.core.Finding;
 import spotline.core.Outcome;
 import spotline.core.Problem;
-import spotline.core.Work;
-import spotline.numerics.shape.Voigt;
 import spotline.reference.Line;
 import spotline.run.LineFit;
 import spotline.run.LinkedSpectrum;
@@ -46,40 +41,13 @@ import spotline.spectra.Window;
  */
 public final class FitEditor {
     private static final int ENDPOINTS = 5;
-    private static final double REACH_EV = 1.5;
-
-    /**
-     * A parameter of a component.
-     *
-     * @param start where a free one starts, or the value of a fixed one; empty where it is guessed or follows another
-     * @param leader the component that it follows; empty where it follows none
-     * @param fitted as the last fit has it
-     */
-    public record Row(
-            String component,
-            String parameter,
-            Holding holding,
-            OptionalDouble start,
-            double min,
-            double max,
-            String leader,
-            OptionalDouble fitted,
-            OptionalDouble u) {}
-
-    /** What holds a parameter. */
-    public enum Holding {
-        FREE,
-        FIXED,
-        EQUAL,
-        OFFSET,
-        RATIO
-    }
 
     private final Workbench bench;
     private final ObjectProperty<Optional<FitModel>> model = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<PeakFitResult>> result = new SimpleObjectProperty<>(Optional.empty());
     private final StringProperty message = new SimpleStringProperty("");
-    private final AtomicLong newest = new AtomicLong();
+    private final Newest newest = new Newest();
+    private final BooleanProperty fitting = new SimpleBooleanProperty(false);
     private Optional<FitModel> first = Optional.empty();
     private Optional<Line> line = Optional.empty();
     private String spot = "";
@@ -98,7 +66,7 @@ public final class FitEditor {
         if (now.isEmpty() || scan.isEmpty() || scan.get().survey()) return;
         line = lineOf(now.get(), scan.get());
         if (line.isEmpty()) {
-            message.set("No line is known to be in this scan.");
+            message.set(bench.words().of("fit.no-line"));
             return;
         }
         spot = now.get().spot();
@@ -131,13 +99,26 @@ public final class FitEditor {
                             .map(m -> m.intensity().window())
                             .findFirst()
                             .orElse(scan.scan().range());
-                    return new FitModel(window, new BackgroundModel(Shirley.of(ENDPOINTS), true), List.of(), List.of());
+                    ComponentModel highest = ModelChanges.component(
+                            bench.words().of("fit.component") + " 1", highest(scan, window), lorentzian());
+                    return FitModel.of(window, new BackgroundModel(Shirley.of(ENDPOINTS), true), highest);
                 });
+    }
+
+    /** Energy of the highest channel of a window, eV. */
+    private static double highest(LinkedSpectrum scan, Window window) {
+        int best = scan.scan().firstAtOrAbove(window.lowEv());
+        double[] energies = scan.scan().energies();
+        for (int i = best; i < energies.length && energies[i] <= window.highEv(); i++) {
+            if (scan.scan().counts(i) > scan.scan().counts(best)) best = i;
+        }
+        return energies[best];
     }
 
     /** Puts the editor down; the run is as it was. */
     public void end() {
-        newest.incrementAndGet();
+        newest.next();
+        fitting.set(false);
         model.set(Optional.empty());
         result.set(Optional.empty());
         message.set("");
@@ -147,17 +128,9 @@ public final class FitEditor {
 
     /** A component at a measured energy, eV: a Voigt peak of free position, width and area. */
     public void add(double energyEv) {
-        if (model.get().isEmpty()) return;
-        FitModel now = model.get().get();
-        int number = now.components().size() + 1;
-        while (named(now, "component " + number).isPresent()) number++;
-        ComponentModel added = ComponentModel.of("component " + number, new Voigt())
-                .with("position", ParameterRule.Free.from(energyEv, energyEv - REACH_EV, energyEv + REACH_EV))
-                .with("gaussianFwhm", ParameterRule.Free.from(1.2, 0.3, 4))
-                .with("lorentzianFwhm", new ParameterRule.Fixed(lorentzian()));
-        List<ComponentModel> all = new ArrayList<>(now.components());
-        all.add(added);
-        become(all);
+        model.get()
+                .ifPresent(
+                        m -> become(ModelChanges.added(m, bench.words().of("fit.component"), energyEv, lorentzian())));
     }
 
     private double lorentzian() {
@@ -167,75 +140,60 @@ public final class FitEditor {
     }
 
     public void remove(String component) {
-        List<ComponentModel> all = new ArrayList<>();
-        model.get()
-                .ifPresent(m -> m.components().forEach(c -> {
-                    if (!c.name().equals(component)) all.add(freed(c, component));
-                }));
-        become(all);
-    }
-
-    /** What followed a component that goes is free. */
-    private static ComponentModel freed(ComponentModel c, String gone) {
-        ComponentModel kept = c;
-        for (Map.Entry<String, ParameterRule> rule : c.parameters().entrySet()) {
-            if (rule.getValue() instanceof ParameterRule.Tied tied
-                    && tied.component().equals(gone)) {
-                kept = kept.with(rule.getKey(), ParameterRule.Free.UNBOUNDED);
-            }
-        }
-        return kept;
+        model.get().ifPresent(m -> become(ModelChanges.without(m, component)));
     }
 
     public void rename(String component, String name) {
-        if (model.get().isEmpty()
-                || name.isBlank()
-                || named(model.get().get(), name).isPresent()) return;
-        List<ComponentModel> all = new ArrayList<>();
-        for (ComponentModel c : model.get().get().components()) {
-            ComponentModel kept = c.name().equals(component)
-                    ? new ComponentModel(name.strip(), c.shape(), c.parameters(), c.doublet())
-                    : c;
-            for (Map.Entry<String, ParameterRule> rule : c.parameters().entrySet()) {
-                ParameterRule followed = renamed(rule.getValue(), component, name.strip());
-                if (followed != rule.getValue()) kept = kept.with(rule.getKey(), followed);
-            }
-            all.add(kept);
-        }
-        become(all);
-    }
-
-    private static ParameterRule renamed(ParameterRule rule, String from, String to) {
-        if (rule instanceof ParameterRule.EqualTo e && e.component().equals(from)) return new ParameterRule.EqualTo(to);
-        if (rule instanceof ParameterRule.RatioTo r && r.component().equals(from)) {
-            return new ParameterRule.RatioTo(to, r.ratio());
-        }
-        if (rule instanceof ParameterRule.OffsetFrom o && o.component().equals(from)) {
-            return new ParameterRule.OffsetFrom(to, o.offset());
-        }
-        return rule;
+        model.get()
+                .filter(m ->
+                        !name.isBlank() && ModelChanges.named(m, name.strip()).isEmpty())
+                .ifPresent(m -> become(ModelChanges.renamed(m, component, name.strip())));
     }
 
     /** What holds a parameter from now on. */
     public void rule(String component, String parameter, ParameterRule rule) {
-        if (model.get().isEmpty()) return;
-        become(model.get().get().components().stream()
-                .map(c -> c.name().equals(component) ? c.with(parameter, rule) : c)
-                .toList());
+        model.get().ifPresent(m -> become(ModelChanges.ruled(m, component, parameter, rule)));
     }
 
     /** The component brings the partner of its line's doublet, by the reference data, or no longer does. */
     public void doublet(String component, boolean on) {
-        if (model.get().isEmpty() || line.isEmpty()) return;
-        become(model.get().get().components().stream()
-                .map(c -> !c.name().equals(component)
-                        ? c
-                        : new ComponentModel(
-                                c.name(),
-                                c.shape(),
-                                c.parameters(),
-                                on ? Optional.of(DoubletRule.of(line.get())) : Optional.empty()))
-                .toList());
+        Optional<DoubletRule> rule = on ? line.map(DoubletRule::of) : Optional.empty();
+        model.get().ifPresent(m -> become(ModelChanges.coupled(m, component, rule)));
+    }
+
+    /**
+     * A component's apex was put elsewhere by hand: its position and its area start there, or stay there where they are
+     * locked.
+     *
+     * @param energyEv measured binding energy
+     * @param factor new height over the fitted one
+     */
+    public void move(String component, double energyEv, double factor) {
+        if (model.get().isEmpty()) return;
+        List<FitRow> rows = rows();
+        List<ComponentModel> next =
+                ModelChanges.placed(model.get().get().components(), rows, component, "position", energyEv);
+        Optional<FitRow> area = FitRow.find(rows, component, "area");
+        if (area.isPresent() && area.get().fitted().isPresent() && factor > 0) {
+            next = ModelChanges.placed(
+                    next, rows, component, "area", factor * area.get().fitted().getAsDouble());
+        }
+        become(next);
+    }
+
+    /** Bounds of a free parameter; refused where they do not hold the start. */
+    public void limits(String component, String parameter, double min, double max) {
+        Optional<FitRow> row = FitRow.find(rows(), component, parameter);
+        if (row.isEmpty() || row.get().holding() != FitRow.Holding.FREE) return;
+        if (!(min < max)) {
+            message.set(bench.words().of("fit.limits-order"));
+            return;
+        }
+        double start = Math.max(min, Math.min(max, row.get().start().orElse(Double.NaN)));
+        rule(
+                component,
+                parameter,
+                Double.isNaN(start) ? ParameterRule.Free.within(min, max) : ParameterRule.Free.from(start, min, max));
     }
 
     public void window(double lowEv, double highEv) {
@@ -246,20 +204,7 @@ public final class FitEditor {
 
     /** Leaves out all starts, so that they are guessed from the data. */
     public void guess() {
-        if (model.get().isEmpty()) return;
-        become(model.get().get().components().stream()
-                .map(FitEditor::withoutStarts)
-                .toList());
-    }
-
-    private static ComponentModel withoutStarts(ComponentModel c) {
-        ComponentModel guessed = c;
-        for (Map.Entry<String, ParameterRule> rule : c.parameters().entrySet()) {
-            if (rule.getValue() instanceof ParameterRule.Free free) {
-                guessed = guessed.with(rule.getKey(), ParameterRule.Free.within(free.min(), free.max()));
-            }
-        }
-        return guessed;
+        model.get().ifPresent(m -> become(ModelChanges.withoutStarts(m)));
     }
 
     public void revert() {
@@ -269,6 +214,10 @@ public final class FitEditor {
 
     private void become(List<ComponentModel> components) {
         if (model.get().isEmpty()) return;
+        if (components.isEmpty()) {
+            message.set(bench.words().of("fit.last"));
+            return;
+        }
         FitModel now = model.get().get();
         List<Problem> problems = FitModel.check(Optional.of(now.window()), components);
         if (!problems.isEmpty()) {
@@ -288,23 +237,40 @@ public final class FitEditor {
         Optional<FitModel> now = model.get();
         Optional<LinkedSpectrum> scan = bench.spot(spot).flatMap(s -> Workbench.scan(s, spectrum));
         if (now.isEmpty() || scan.isEmpty()) return;
-        long mine = newest.incrementAndGet();
-        if (now.get().components().isEmpty()) {
-            result.set(Optional.empty());
-            message.set("Add a component.");
-            return;
-        }
+        long mine = newest.next();
+        fitting.set(true);
+        FitModel wanted = now.get();
         bench.inBackground(() -> {
             if (mine != newest.get()) return;
-            Outcome<PeakFitResult> outcome =
-                    new PeakFit(bench.reference()).fit(scan.get().scan(), now.get(), Work.UNWATCHED);
-            bench.onScreen(() -> {
-                if (mine == newest.get()) show(outcome);
-            });
+            try {
+                Outcome<PeakFitResult> outcome =
+                        new PeakFit(bench.reference()).fit(scan.get().scan(), wanted, newest.work(mine));
+                bench.onScreen(() -> {
+                    if (mine == newest.get()) show(outcome);
+                });
+            } catch (CancellationException e) {
+                // A newer model is being fitted, or none is wanted.
+                return;
+            } catch (RuntimeException e) {
+                bench.onScreen(() -> {
+                    if (mine != newest.get()) return;
+                    fitting.set(false);
+                    message.set(bench.words().of("fit.failed", e));
+                });
+            }
         });
     }
 
+    /** Gives up the fit that is going on; what was fitted last stays. */
+    void cancel() {
+        if (!fitting.get()) return;
+        newest.next();
+        fitting.set(false);
+        message.set(bench.words().of("fit.cancelled"));
+    }
+
     private void show(Outcome<PeakFitResult> outcome) {
+        fitting.set(false);
         message.set(outcome.allFindings().stream().map(Finding::message).collect(Collectors.joining(" ")));
         result.set(outcome.result());
         if (outcome.result().isEmpty()) return;
@@ -320,7 +286,7 @@ public final class FitEditor {
     public void keep() {
         if (model.get().isEmpty() || line.isEmpty() || bench.living().isEmpty()) return;
         if (result.get().isEmpty()) {
-            message.set("A model without a fit cannot be kept.");
+            message.set(bench.words().of("fit.no-fit"));
             return;
         }
         Edit edit = Edits.fitModel(
@@ -344,61 +310,17 @@ public final class FitEditor {
                     .orElse(0.0);
             moved.put(other, here - there);
         }
-        Edit edit = Edits.copied(bench.living().get().document(), from.get().spot(), moved);
-        bench.signing().propose(edit.title(), why -> edit);
+        try {
+            Edit edit = Edits.copied(bench.living().get().document(), from.get().spot(), moved);
+            bench.signing().propose(edit.title(), why -> edit);
+        } catch (IllegalArgumentException e) {
+            message.set(bench.words().of("fit.nothing-own", from.get().spot()));
+        }
     }
 
     /** Every parameter of every component, in their order. */
-    public List<Row> rows() {
-        List<Row> rows = new ArrayList<>();
-        for (ComponentModel c : model.get().map(FitModel::components).orElse(List.of())) {
-            for (String parameter : c.shape().parameterNames()) rows.add(row(c, parameter));
-        }
-        return rows;
-    }
-
-    private Row row(ComponentModel c, String parameter) {
-        ParameterRule rule = c.parameters().getOrDefault(parameter, ParameterRule.Free.UNBOUNDED);
-        Optional<FittedParameter> fitted = result.get()
-                .flatMap(r -> r.components().stream()
-                        .filter(f -> f.name().equals(c.name()))
-                        .findFirst())
-                .map(FittedComponent::parameters)
-                .map(p -> p.get(parameter));
-        OptionalDouble value =
-                fitted.isPresent() ? OptionalDouble.of(fitted.get().value().value()) : OptionalDouble.empty();
-        OptionalDouble u = fitted.isPresent() ? fitted.get().value().standardUncertainty() : OptionalDouble.empty();
-        if (rule instanceof ParameterRule.EqualTo tie) {
-            return new Row(c.name(), parameter, Holding.EQUAL, OptionalDouble.empty(), 0, 0, tie.component(), value, u);
-        }
-        if (rule instanceof ParameterRule.OffsetFrom tie) {
-            return own(c.name(), parameter, Holding.OFFSET, tie.offset(), tie.component(), value, u);
-        }
-        if (rule instanceof ParameterRule.RatioTo tie) {
-            return own(c.name(), parameter, Holding.RATIO, tie.ratio(), tie.component(), value, u);
-        }
-        Holding holding = rule instanceof ParameterRule.Fixed ? Holding.FIXED : Holding.FREE;
-        return own(c.name(), parameter, holding, (ParameterRule.Own) rule, "", value, u);
-    }
-
-    private static Row own(
-            String component,
-            String parameter,
-            Holding holding,
-            ParameterRule.Own own,
-            String leader,
-            OptionalDouble value,
-            OptionalDouble u) {
-        if (own instanceof ParameterRule.Fixed fixed) {
-            OptionalDouble at = OptionalDouble.of(fixed.value());
-            return new Row(component, parameter, holding, at, fixed.value(), fixed.value(), leader, value, u);
-        }
-        ParameterRule.Free free = (ParameterRule.Free) own;
-        return new Row(component, parameter, holding, free.start(), free.min(), free.max(), leader, value, u);
-    }
-
-    private static Optional<ComponentModel> named(FitModel model, String name) {
-        return model.components().stream().filter(c -> c.name().equals(name)).findFirst();
+    public List<FitRow> rows() {
+        return FitRow.of(model.get(), result.get());
     }
 
     public ObjectProperty<Optional<FitModel>> model() {
@@ -407,6 +329,11 @@ public final class FitEditor {
 
     public ObjectProperty<Optional<PeakFitResult>> result() {
         return result;
+    }
+
+    /** Whether a fit is going on. */
+    public BooleanProperty fitting() {
+        return fitting;
     }
 
     /** What the fit has to say; empty when nothing. */

@@ -56,7 +56,7 @@ public record HolderPicture(
         spots = List.copyOf(spots);
     }
 
-    public static HolderPicture of(HolderPlan plan, Optional<HolderTemplate> template) {
+    public static HolderPicture of(HolderPlan plan, Optional<HolderTemplate> template, Words words) {
         Envelope extent = new Envelope();
         Optional<Shape> outline = template.map(t -> new Shape(t.outline()));
         outline.ifPresent(o -> expand(extent, o));
@@ -65,8 +65,8 @@ public record HolderPicture(
         List<Piece> pieces = new ArrayList<>();
         for (Specimen specimen : plan.specimens()) {
             Shapes.tapePatch(specimen)
-                    .ifPresent(
-                            p -> pieces.add(new Piece(Piece.Kind.TAPE, Shape.of(p), "tape under " + specimen.label())));
+                    .ifPresent(p -> pieces.add(
+                            new Piece(Piece.Kind.TAPE, Shape.of(p), words.of("holder.tape", specimen.label()))));
         }
         for (Specimen specimen : plan.specimens()) {
             Shapes.footprint(specimen)

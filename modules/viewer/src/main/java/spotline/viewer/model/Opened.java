@@ -36,17 +36,24 @@ record Opened(
     private static final long SEED = 1;
 
     /** Errors: {@link ReadException} in one sentence; {@link IOException} when a project's files cannot be written. */
-    static Opened of(Path file, String programVersion, int threads, OffsetDateTime now)
+    static Opened of(Path file, Words words, String programVersion, int threads, OffsetDateTime now)
             throws ReadException, IOException {
         boolean project =
                 String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT).endsWith(".spotline");
         if (!project) {
             RunDocument document = RunDocument.read(file, SEED);
-            return of(file, History.of(document), InputFiles.beside(file), Optional.empty(), programVersion, threads);
+            return of(
+                    file,
+                    History.of(document),
+                    InputFiles.beside(file),
+                    Optional.empty(),
+                    words,
+                    programVersion,
+                    threads);
         }
         ProjectSession session = ProjectSession.open(file, writer(now));
         try {
-            return of(file, session.history(), session.inputs(), Optional.of(session), programVersion, threads);
+            return of(file, session.history(), session.inputs(), Optional.of(session), words, programVersion, threads);
         } catch (ReadException | RuntimeException e) {
             session.close();
             throw e;
@@ -66,6 +73,7 @@ record Opened(
             History history,
             InputFiles inputs,
             Optional<ProjectSession> session,
+            Words words,
             String programVersion,
             int threads)
             throws ReadException {
@@ -82,7 +90,7 @@ record Opened(
         Keeper keeper = session.<Keeper>map(s -> s).orElse(Keeper.NOBODY);
         LivingRun run = new LivingRun(history, inputs, HandEdits.WHO_AND_WHY, keeper, programVersion, threads);
         String title = document.file().title().orElse(String.valueOf(file.getFileName()));
-        return new Opened(file, run, inputs, HolderPicture.of(plan, template), title, session);
+        return new Opened(file, run, inputs, HolderPicture.of(plan, template, words), title, session);
     }
 
     /**

@@ -33,7 +33,7 @@ public final class Signing {
         Optional<LivingRun> run = bench.living();
         if (run.isEmpty() || pending.get().isEmpty()) return;
         if (why.isBlank()) {
-            bench.fault().set("A change by hand needs its reason.");
+            bench.fault().set(bench.words().of("reason.missing"));
             return;
         }
         try {
@@ -59,9 +59,9 @@ public final class Signing {
         if (bench.living().isEmpty()) return;
         RunDocument document = bench.living().get().document();
         Optional<String> spot = finding.spot().isEmpty() ? Optional.empty() : Optional.of(finding.spot());
-        String where = spot.map(s -> " at spot " + s).orElse("");
         propose(
-                "Silence \u201c" + finding.rule() + "\u201d" + where,
+                spot.map(s -> bench.words().of("finding.silencing-at", finding.rule(), s))
+                        .orElseGet(() -> bench.words().of("finding.silencing", finding.rule())),
                 why -> Edits.silence(document, finding.rule(), spot, why));
     }
 }

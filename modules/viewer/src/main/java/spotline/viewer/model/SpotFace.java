@@ -27,7 +27,7 @@ public record SpotFace(
         shares = List.copyOf(shares);
     }
 
-    public static SpotFace of(SpotResult spot) {
+    public static SpotFace of(SpotResult spot, Words words) {
         List<Share> shares = new ArrayList<>();
         for (Quantified row : spot.composition()) {
             row.atomicPercent()
@@ -40,14 +40,20 @@ public record SpotFace(
                 .max(Comparator.naturalOrder())
                 .orElse(Severity.NOTE);
         return new SpotFace(
-                spot.spot(), Shown.label(spot.sample()), spot.charge().verdict(), shares, worst, spoken(spot, shares));
+                spot.spot(),
+                Shown.label(spot.sample()),
+                spot.charge().verdict(),
+                shares,
+                worst,
+                spoken(spot, shares, words));
     }
 
-    private static String spoken(SpotResult spot, List<Share> shares) {
-        StringBuilder text = new StringBuilder("Spot " + spot.spot());
+    private static String spoken(SpotResult spot, List<Share> shares, Words words) {
+        StringBuilder text = new StringBuilder(words.of("spot.name", spot.spot()));
         if (!spot.sample().isEmpty()) text.append(", ").append(Shown.label(spot.sample()));
-        text.append("; energy reference ").append(spot.charge().verdict().word());
-        if (shares.isEmpty()) text.append("; no composition");
+        text.append("; ")
+                .append(words.of("spot.reference", spot.charge().verdict().word()));
+        if (shares.isEmpty()) text.append("; ").append(words.of("spot.no-composition"));
         for (Share share : shares) {
             text.append("; ").append(share.element()).append(' ');
             text.append(DisplayNumber.of(100 * share.part(), OptionalDouble.empty(), 1)

@@ -1,7 +1,7 @@
 package spotline.viewer.model;
 
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.CancellationException;
 import spotline.analysis.background.Background;
 import spotline.analysis.background.Subtraction;
 import spotline.core.Outcome;
@@ -17,7 +17,7 @@ import spotline.spectra.Window;
 /** Ends of a window that follow the hand: the background is drawn anew while they move, the newest place winning. */
 public final class WindowDrag {
     private final Workbench bench;
-    private final AtomicLong newest = new AtomicLong();
+    private final Newest newest = new Newest();
 
     WindowDrag(Workbench bench) {
         this.bench = bench;
@@ -41,17 +41,22 @@ public final class WindowDrag {
     }
 
     void giveUp() {
-        newest.incrementAndGet();
+        newest.next();
     }
 
     private void preview(BenchData data, Line line, Window window, LivingRun run) {
         Optional<LinkedSpectrum> scan = bench.spot(data.spot()).flatMap(s -> Workbench.scan(s, data.spectrum()));
         if (scan.isEmpty()) return;
-        long mine = newest.incrementAndGet();
+        long mine = newest.next();
         bench.inBackground(() -> {
             if (mine != newest.get()) return;
-            Optional<Curve> curve = background(run, data, line, window, scan.get());
-            bench.onScreen(() -> show(mine, data, line, window, curve));
+            try {
+                Optional<Curve> curve = background(run, data, line, window, scan.get(), newest.work(mine));
+                bench.onScreen(() -> show(mine, data, line, window, curve));
+            } catch (CancellationException e) {
+                // The hand is elsewhere by now.
+                return;
+            }
         });
     }
 
@@ -68,13 +73,13 @@ public final class WindowDrag {
     }
 
     private static Optional<Curve> background(
-            LivingRun run, BenchData data, Line line, Window window, LinkedSpectrum scan) {
+            LivingRun run, BenchData data, Line line, Window window, LinkedSpectrum scan, Work work) {
         Treatment treatment = run.document().treatments().get(run.document().indexOf(data.spot()));
         Background chosen = treatment
                 .line(line)
                 .background()
                 .orElse((data.survey() ? treatment.survey() : treatment.narrow()).background());
-        Outcome<Subtraction> taken = chosen.subtract(scan.scan(), window, "preview", Work.UNWATCHED);
+        Outcome<Subtraction> taken = chosen.subtract(scan.scan(), window, "preview", work);
         return taken.result().map(s -> BenchData.curve(line.toString(), data.measured(), s));
     }
 }

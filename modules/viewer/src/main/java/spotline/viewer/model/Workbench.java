@@ -28,7 +28,6 @@ import spotline.reference.ReferenceData;
 import spotline.run.LinkedSpectrum;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
-import spotline.run.document.Edit;
 import spotline.run.document.History;
 import spotline.run.document.LivingRun;
 import spotline.run.project.Stamp;
@@ -49,18 +48,20 @@ public final class Workbench implements AutoCloseable {
     private final StringProperty doing = new SimpleStringProperty("");
     private final DoubleProperty progress = new SimpleDoubleProperty(0);
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
-    private final StringProperty undoable = new SimpleStringProperty("");
-    private final StringProperty redoable = new SimpleStringProperty("");
     private final StringProperty title = new SimpleStringProperty("");
 
     private final Executor screen;
     private final ExecutorService background;
     private final Clock clock;
+    private final Words words;
     private final String programVersion;
     private final int threads;
     private final ReferenceData reference = ReferenceData.shipped();
     private final Choice choice = new Choice(this);
     private final Signing signing = new Signing(this);
+    private final Past past = new Past(this);
+    private final Stopping stopping = new Stopping(this);
+    private final LooseSpectra loose = new LooseSpectra(this);
     private final WindowDrag windows = new WindowDrag(this);
     private final FitEditor fits = new FitEditor(this);
     private final ObjectProperty<Optional<Path>> file = new SimpleObjectProperty<>(Optional.empty());
@@ -71,38 +72,40 @@ public final class Workbench implements AutoCloseable {
      * @param screen runs what changes properties
      * @param background loads, treats and previews; closed with this
      */
-    public Workbench(Executor screen, ExecutorService background, Clock clock, String programVersion, int threads) {
+    public Workbench(
+            Executor screen, ExecutorService background, Words words, Clock clock, String programVersion, int threads) {
         this.screen = screen;
         this.background = background;
+        this.words = words;
         this.clock = clock;
         this.programVersion = programVersion;
         this.threads = threads;
     }
 
     /** A workbench with one thread of its own beside the screen's. */
-    public static Workbench on(Executor screen, Clock clock, String programVersion) {
+    public static Workbench on(Executor screen, Words words, Clock clock, String programVersion) {
         ExecutorService background = Executors.newSingleThreadExecutor(task -> {
             Thread thread = new Thread(task, "spotline-workbench");
             thread.setDaemon(true);
             return thread;
         });
         int threads = Math.max(1, Runtime.getRuntime().availableProcessors());
-        return new Workbench(screen, background, clock, programVersion, threads);
+        return new Workbench(screen, background, words, clock, programVersion, threads);
     }
 
     /** Opens a holder run or a project; what goes wrong becomes {@link #fault()}, and what was open stays. */
     public void open(Path file) {
         busy.set(true);
         fault.set("");
-        doing.set("reading " + file.getFileName());
+        doing.set(words.of("file.reading", file.getFileName()));
         background.execute(() -> {
             try {
-                Opened opened = Opened.of(file, programVersion, threads, now());
+                Opened opened = Opened.of(file, words, programVersion, threads, now());
                 screen.execute(() -> opened(opened));
             } catch (ReadException | IOException e) {
                 screen.execute(() -> failed(String.valueOf(e.getMessage())));
             } catch (RuntimeException e) {
-                screen.execute(() -> failed("The file could not be opened: " + e));
+                screen.execute(() -> failed(words.of("file.failed", e)));
             }
         });
     }
@@ -113,8 +116,10 @@ public final class Workbench implements AutoCloseable {
         run = now.run();
         fits.end();
         result.set(Optional.empty());
+        stopping.stopped().set(false);
         bench.set(Optional.empty());
         signing.drop();
+        loose.leaveAll();
         spectrum.set("");
         HolderPicture holder = now.picture();
         chosen.set(
@@ -124,7 +129,7 @@ public final class Workbench implements AutoCloseable {
         picture.set(Optional.of(holder));
         title.set(now.title());
         file.set(Optional.of(now.file()));
-        edited(now.run().history());
+        past.show(now.run().history());
         now.run().listen(screen, new Following(now.run()));
         now.run().follow();
     }
@@ -138,7 +143,7 @@ public final class Workbench implements AutoCloseable {
         if (open == null) return;
         Opened now = open;
         busy.set(true);
-        doing.set("saving " + target.getFileName());
+        doing.set(words.of("file.saving", target.getFileName()));
         background.execute(() -> {
             try {
                 boolean same = now.save(target, results, new Stamp(programVersion, now(), Optional.empty()));
@@ -162,7 +167,7 @@ public final class Workbench implements AutoCloseable {
 
         @Override
         public void edited(History history) {
-            if (of == run) Workbench.this.edited(history);
+            if (of == run) past.show(history);
         }
 
         @Override
@@ -177,6 +182,7 @@ public final class Workbench implements AutoCloseable {
         public void settled(LivingRun.Settled settled) {
             if (of != run) return;
             busy.set(!of.isSettled());
+            stopping.stopped().set(false);
             doing.set("");
             result.set(Optional.of(settled.result()));
             if (spectrum.get().isEmpty()) choice.firstScan();
@@ -184,14 +190,17 @@ public final class Workbench implements AutoCloseable {
         }
 
         @Override
+        public void stopped() {
+            if (of != run) return;
+            busy.set(false);
+            doing.set("");
+            stopping.stopped().set(true);
+        }
+
+        @Override
         public void failed(Exception e) {
             if (of == run) Workbench.this.failed(String.valueOf(e.getMessage()));
         }
-    }
-
-    private void edited(History history) {
-        undoable.set(history.lastDone().map(Edit::title).orElse(""));
-        redoable.set(history.nextUndone().map(Edit::title).orElse(""));
     }
 
     void failed(String sentence) {
@@ -203,6 +212,16 @@ public final class Workbench implements AutoCloseable {
     /** @param add to those already chosen, or take away again, instead of in their place */
     public void choose(String spot, boolean add) {
         choice.choose(spot, add);
+    }
+
+    /** Spectrum files that wait for their spot. */
+    public LooseSpectra loose() {
+        return loose;
+    }
+
+    /** Giving up the work that is going on. */
+    public Stopping stopping() {
+        return stopping;
     }
 
     /** A scan of any spot; its spot is chosen with it. */
@@ -241,7 +260,7 @@ public final class Workbench implements AutoCloseable {
 
     public List<SpotFace> faces() {
         return result.get()
-                .map(r -> r.spots().stream().map(SpotFace::of).toList())
+                .map(r -> r.spots().stream().map(s -> SpotFace.of(s, words)).toList())
                 .orElse(List.of());
     }
 
@@ -255,7 +274,7 @@ public final class Workbench implements AutoCloseable {
             for (Finding f : result.get().orElseThrow().findings()) {
                 if (f.spot().isEmpty() || f.spot().equals(spot.spot())) findings.add(f);
             }
-            return Account.of(spot, findings);
+            return Account.of(spot, findings, words);
         });
     }
 
@@ -285,24 +304,9 @@ public final class Workbench implements AutoCloseable {
         return fits;
     }
 
-    public void undo() {
-        step(true);
-    }
-
-    public void redo() {
-        step(false);
-    }
-
-    private void step(boolean back) {
-        if (run == null || (back ? undoable : redoable).get().isEmpty()) return;
-        try {
-            signing.drop();
-            busy.set(true);
-            if (back) run.undo();
-            else run.redo();
-        } catch (ReadException e) {
-            failed(String.valueOf(e.getMessage()));
-        }
+    /** What was done, and going back to it. */
+    public Past past() {
+        return past;
     }
 
     @Override
@@ -321,6 +325,10 @@ public final class Workbench implements AutoCloseable {
 
     OffsetDateTime now() {
         return OffsetDateTime.now(clock);
+    }
+
+    Words words() {
+        return words;
     }
 
     void inBackground(Runnable work) {
@@ -373,15 +381,6 @@ public final class Workbench implements AutoCloseable {
 
     public BooleanProperty busy() {
         return busy;
-    }
-
-    /** What undo would take back; empty when nothing. */
-    public StringProperty undoable() {
-        return undoable;
-    }
-
-    public StringProperty redoable() {
-        return redoable;
     }
 
     /** What is open. */

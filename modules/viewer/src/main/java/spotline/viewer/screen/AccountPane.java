@@ -18,6 +18,7 @@ import spotline.core.Finding;
 import spotline.core.Severity;
 import spotline.report.text.Shown;
 import spotline.viewer.model.Account;
+import spotline.viewer.model.Words;
 
 /** The account of a spot: a card a step, each with its decision in one sentence; unfolding shows the facts behind it. */
 public final class AccountPane extends ScrollPane {
@@ -42,6 +43,7 @@ public final class AccountPane extends ScrollPane {
         getStyleClass().add("account");
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
+        setFocusTraversable(false);
         cards.getStyleClass().add("cards");
         setContent(cards);
     }
@@ -78,6 +80,7 @@ public final class AccountPane extends ScrollPane {
     private TitledPane unfolding(Account.Card card, Node content, String title) {
         TitledPane pane = new TitledPane(title, content);
         pane.setAnimated(false);
+        pane.setAccessibleText(words.of(card.step().key()) + ": " + title);
         pane.setExpanded(open.contains(card.step()));
         pane.expandedProperty().addListener((o, was, is) -> {
             if (is) open.add(card.step());

@@ -9,14 +9,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
 import javafx.geometry.Pos;
-import javafx.scene.Cursor;
+import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
@@ -30,6 +29,7 @@ import spotline.report.figure.CurveStyle;
 import spotline.viewer.model.BenchData;
 import spotline.viewer.model.Curve;
 import spotline.viewer.model.Layer;
+import spotline.viewer.model.Words;
 
 /**
  * One scan, large. Binding energy runs from high to low; the wheel zooms about the pointer, the arrow keys move the section
@@ -41,14 +41,19 @@ public final class BenchPane extends Region {
         /** Ends of a line's window while they are dragged, eV; {@code settled} when the button is let go. */
         void window(String line, double lowEv, double highEv, boolean settled);
 
+        /** The apex of a component of the fit was put elsewhere: measured energy, new height over the old one. */
+        void component(String name, double energyEv, double factor);
+
         void clicked(double energyEv);
     }
 
-    private static final double GRIP = 6;
+    /** Without room for two plots the residuals are left out. */
+    private static final double SHORT = 180;
 
     private final ChartCanvas canvas;
-    private final Pane grips = new Pane();
+    private final PlotGrips grips;
     private final Label readout = new Label();
+    private final Words words;
     private final Listener listener;
     private final DoubleFunction<String> candidates;
     private Optional<BenchData> data = Optional.empty();
@@ -61,10 +66,12 @@ public final class BenchPane extends Region {
     private double highEv;
     private String shown = "";
     private double panFrom = Double.NaN;
-    private boolean dragging;
+    private NumberAxis values = new NumberAxis();
+    private boolean fitEdited;
 
     /** @param candidates lines that the reference data have near a measured energy, for a person */
-    public BenchPane(Listener listener, DoubleFunction<String> candidates) {
+    public BenchPane(Words words, Listener listener, DoubleFunction<String> candidates) {
+        this.words = words;
         this.listener = listener;
         this.candidates = candidates;
         canvas = new ChartCanvas(new JFreeChart(null, null, new XYPlot(), false));
@@ -75,7 +82,9 @@ public final class BenchPane extends Region {
         readout.getStyleClass().add("readout");
         readout.setId("readout");
         readout.setAlignment(Pos.CENTER_LEFT);
-        grips.setPickOnBounds(false);
+        setAccessibleRole(AccessibleRole.IMAGE_VIEW);
+        setAccessibleText(words.of("bench.name"));
+        grips = new PlotGrips(words, new Shown(), listener);
         getChildren().addAll(canvas, grips, readout);
         addEventHandler(ScrollEvent.SCROLL, this::zoom);
         addEventHandler(KeyEvent.KEY_PRESSED, this::key);
@@ -84,15 +93,20 @@ public final class BenchPane extends Region {
         canvas.addEventHandler(MouseEvent.MOUSE_DRAGGED, this::pan);
     }
 
-    /** @param others the same line at other chosen spots */
+    /**
+     * @param newOthers the same line at other chosen spots
+     * @param newFitEdited whether components can be taken hold of
+     */
     public void show(
             Optional<BenchData> newData,
             List<BenchData> newOthers,
             Set<Layer> newLayers,
             Palette newPalette,
-            double newFontScale) {
+            double newFontScale,
+            boolean newFitEdited) {
         data = newData;
         others = List.copyOf(newOthers);
+        fitEdited = newFitEdited;
         layers = newLayers.isEmpty() ? EnumSet.noneOf(Layer.class) : EnumSet.copyOf(newLayers);
         palette = newPalette;
         fontScale = newFontScale;
@@ -100,6 +114,9 @@ public final class BenchPane extends Region {
         if (!now.equals(shown)) {
             shown = now;
             readout.setText("");
+            setAccessibleText(data.map(d -> words.of("bench.showing", d.name(), d.spot()) + ". ")
+                            .orElse("")
+                    + words.of("bench.name"));
             whole();
         }
         redraw();
@@ -177,38 +194,43 @@ public final class BenchPane extends Region {
                     .minus(placed(others.get(0), others.get(0).measured()));
             if (rest.channels() > 1) curves.add(drawn(rest, CurveStyle.FOURTH));
         }
-        String what = on(Layer.REFERENCED) && d.shiftEv().isPresent() ? "referenced" : "as measured";
+        boolean referenced = on(Layer.REFERENCED) && d.shiftEv().isPresent();
         energy = spotline.viewer.screen.Plot.energyAxis(
-                "Binding energy (eV), " + what, lowEv + moved(d), highEv + moved(d), palette, fontScale);
-        NumberAxis values = spotline.viewer.screen.Plot.axis(
-                on(Layer.NORMALISED) ? "normalised" : d.ordinate(), palette, fontScale);
+                words.of(referenced ? "bench.axis-referenced" : "bench.axis-measured"),
+                lowEv + moved(d),
+                highEv + moved(d),
+                palette,
+                fontScale);
+        values = spotline.viewer.screen.Plot.axis(
+                on(Layer.NORMALISED) ? words.of("bench.normalised") : d.ordinate(), palette, fontScale);
         XYPlot upper = spotline.viewer.screen.Plot.of(curves, energy, values, palette);
         fit(values, curves, d);
-        if (on(Layer.LINES)) lines(upper, d, values);
+        if (on(Layer.LINES)) {
+            LineNames.on(
+                    upper,
+                    d,
+                    new LineNames.Section(lowEv, highEv, getWidth(), moved(d), factor(d)),
+                    values,
+                    palette,
+                    fontScale);
+        }
         if (on(Layer.BACKGROUND)) {
             for (BenchData.WindowMark w : d.windows()) {
                 upper.addDomainMarker(spotline.viewer.screen.Plot.end(w.lowEv() + moved(d), palette));
                 upper.addDomainMarker(spotline.viewer.screen.Plot.end(w.highEv() + moved(d), palette));
             }
         }
-        if (!on(Layer.MODEL) || d.residuals().isEmpty()) return upper;
-        NumberAxis sigma = spotline.viewer.screen.Plot.axis("residual / \u03c3", palette, fontScale);
+        if (!on(Layer.MODEL) || d.residuals().isEmpty() || canvas.getHeight() < SHORT * fontScale) return upper;
+        NumberAxis sigma = spotline.viewer.screen.Plot.axis(words.of("bench.residual"), palette, fontScale);
         Curve residual =
                 moved(d) == 0 ? d.residuals().get() : d.residuals().get().shifted(moved(d));
         XYPlot lower =
                 spotline.viewer.screen.Plot.of(List.of(drawn(residual, CurveStyle.MEASURED)), energy, sigma, palette);
-        double reach = Math.max(4, reach(residual));
+        double reach = Math.max(4, spotline.viewer.screen.Plot.reach(residual));
         sigma.setRange(-reach, reach);
         upper.setDomainAxis(null);
         lower.setDomainAxis(null);
         return spotline.viewer.screen.Plot.stacked(upper, lower, energy);
-    }
-
-    private static double reach(Curve residual) {
-        double[] sizes = residual.values();
-        for (int i = 0; i < sizes.length; i++) sizes[i] = Math.abs(sizes[i]);
-        java.util.Arrays.sort(sizes);
-        return sizes.length == 0 ? 4 : 1.3 * sizes[(int) (0.99 * (sizes.length - 1))];
     }
 
     private spotline.viewer.screen.Plot.Drawn drawn(Curve curve, CurveStyle style) {
@@ -228,36 +250,13 @@ public final class BenchPane extends Region {
             }
         }
         if (!(high > low)) return;
-        double room = on(Layer.LINES) && !d.lines().isEmpty() ? 0.22 : 0.06;
+        boolean named = on(Layer.LINES) && !d.lines().isEmpty();
+        double room = named ? LineNames.room(d, canvas.getHeight(), fontScale) : 0.06;
         values.setRange(low - 0.04 * (high - low), high + room * (high - low));
     }
 
-    /** Names of lines above the measured curve, where the one before leaves room. */
-    private void lines(XYPlot plot, BenchData d, NumberAxis values) {
-        double pitch = 14 * fontScale * (highEv - lowEv) / Math.max(200, getWidth());
-        List<Double> taken = new ArrayList<>();
-        double rise = 0.02 * values.getRange().getLength();
-        for (BenchData.LineMark mark : d.lines()) {
-            double at = mark.energyEv();
-            if (at < lowEv || at > highEv || taken.stream().anyMatch(t -> Math.abs(t - at) < pitch)) continue;
-            taken.add(at);
-            java.awt.Color color = Palette.awt(mark.sure() ? palette.ink() : palette.quiet());
-            double top = factor(d) * highestNear(d, at, pitch);
-            plot.addAnnotation(spotline.viewer.screen.Plot.upright(
-                    mark.line() + (mark.sure() ? "" : "?"), at + moved(d), top + rise, color, fontScale));
-        }
-    }
-
-    private static double highestNear(BenchData d, double at, double reach) {
-        double high = d.measuredAt(at);
-        for (int i = 0; i < d.measured().channels(); i++) {
-            if (Math.abs(d.measured().energy(i) - at) < reach)
-                high = Math.max(high, d.measured().value(i));
-        }
-        return high;
-    }
-
     private Rectangle2D area() {
+        if (canvas.getRenderingInfo() == null) return new Rectangle2D.Double();
         PlotRenderingInfo info = canvas.getRenderingInfo().getPlotInfo();
         return info.getSubplotCount() > 0 ? info.getSubplotInfo(0).getDataArea() : info.getDataArea();
     }
@@ -273,48 +272,59 @@ public final class BenchPane extends Region {
     }
 
     private void placeGrips() {
-        // What is held by the hand must stay until it is let go.
-        if (dragging) return;
-        grips.getChildren().clear();
-        if (data.isEmpty() || !on(Layer.BACKGROUND) || area() == null || area().isEmpty()) return;
-        for (BenchData.WindowMark w : data.get().windows()) {
-            grip(w, true);
-            grip(w, false);
+        List<PlotGrips.Apex> apexes = new ArrayList<>();
+        if (fitEdited && on(Layer.COMPONENTS)) {
+            data.ifPresent(d -> d.components().forEach(c -> apexes.add(PlotGrips.Apex.of(c, factor(d)))));
+        }
+        grips.place(
+                data.filter(d -> on(Layer.BACKGROUND)).map(BenchData::windows).orElse(List.of()), apexes);
+    }
+
+    /** Where things are in the plot as it is drawn. */
+    private final class Shown implements PlotGrips.Scale {
+        @Override
+        public Rectangle2D area() {
+            return BenchPane.this.area();
+        }
+
+        @Override
+        public double x(double energyEv) {
+            return xOf(energyEv);
+        }
+
+        @Override
+        public double energy(double x) {
+            return energyAt(x);
+        }
+
+        @Override
+        public double y(double value) {
+            return values.valueToJava2D(value, area(), RectangleEdge.LEFT);
+        }
+
+        @Override
+        public double value(double y) {
+            return values.java2DToValue(y, area(), RectangleEdge.LEFT);
+        }
+
+        @Override
+        public double lowEv() {
+            return lowEv;
+        }
+
+        @Override
+        public double highEv() {
+            return highEv;
         }
     }
 
-    private void grip(BenchData.WindowMark w, boolean low) {
-        double at = low ? w.lowEv() : w.highEv();
-        if (at < lowEv || at > highEv) return;
-        Region grip = new Region();
-        grip.setManaged(false);
-        grip.setId("grip-" + w.line() + (low ? "-low" : "-high"));
-        grip.getStyleClass().add("grip");
-        grip.setCursor(Cursor.H_RESIZE);
-        grip.setAccessibleText(
-                String.format(Locale.ROOT, "%s end of the window of %s, %.2f eV", low ? "Low" : "High", w.line(), at));
-        Rectangle2D area = area();
-        grip.resizeRelocate(xOf(at) - GRIP / 2, area.getY(), GRIP, area.getHeight());
-        grip.addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
-            dragged(w, low, grip, e, false);
-            e.consume();
-        });
-        grip.addEventHandler(MouseEvent.MOUSE_RELEASED, e -> {
-            dragged(w, low, grip, e, true);
-            e.consume();
-        });
-        grips.getChildren().add(grip);
+    /** Says where the ends of a window are while they are moved. */
+    void tell(String line, double newLow, double newHigh) {
+        readout.setText(words.of("bench.window", line, fixed(newHigh, 2), fixed(newLow, 2)));
     }
 
-    private void dragged(BenchData.WindowMark w, boolean low, Region grip, MouseEvent e, boolean settled) {
-        dragging = !settled;
-        double x = grips.sceneToLocal(e.getSceneX(), e.getSceneY()).getX();
-        double at = Math.max(lowEv, Math.min(highEv, energyAt(x)));
-        double newLow = low ? Math.min(at, w.highEv() - 0.5) : w.lowEv();
-        double newHigh = low ? w.highEv() : Math.max(at, w.lowEv() + 0.5);
-        grip.setLayoutX(xOf(low ? newLow : newHigh) - GRIP / 2);
-        readout.setText(String.format(Locale.ROOT, "%s: %.2f to %.2f eV", w.line(), newHigh, newLow));
-        listener.window(w.line(), newLow, newHigh, settled);
+    private static String fixed(double value, int digits) {
+        return String.format(Locale.ROOT, "%." + digits + "f", value);
     }
 
     private void clicked(MouseEvent e) {
@@ -326,11 +336,10 @@ public final class BenchPane extends Region {
             return;
         }
         double at = energyAt(e.getX());
-        readout.setText(String.format(
-                Locale.ROOT,
-                "%.2f eV   %.0f %s   %s",
-                at,
-                data.get().measuredAt(at),
+        readout.setText(words.of(
+                "bench.readout",
+                fixed(at, 2),
+                fixed(data.get().measuredAt(at), 0),
                 data.get().ordinate(),
                 candidates.apply(at)));
         listener.clicked(at);

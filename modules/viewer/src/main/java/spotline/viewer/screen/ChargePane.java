@@ -5,6 +5,7 @@ import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
@@ -13,6 +14,7 @@ import javafx.scene.shape.Polyline;
 import javafx.scene.text.Text;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.Curve;
+import spotline.viewer.model.Words;
 
 /** The reference lines of all spots on one axis, as measured and as referenced: a row a spot. */
 public final class ChargePane extends Region {
@@ -27,6 +29,9 @@ public final class ChargePane extends Region {
     private final Words words;
     private ChargeOverview overview = new ChargeOverview(java.util.List.of());
     private Palette palette = Palette.LIGHT;
+    private double scale = 1;
+    private double left = LEFT;
+    private double right = RIGHT;
     private double drawnWidth = -1;
     private double drawnHeight = -1;
 
@@ -34,11 +39,15 @@ public final class ChargePane extends Region {
         this.words = words;
         this.choose = choose;
         setId("charge-view");
+        setAccessibleText(words.of("charge.name"));
         getStyleClass().add("charge-view");
         getChildren().add(drawing);
     }
 
-    public void show(ChargeOverview newOverview, Palette newPalette) {
+    public void show(ChargeOverview newOverview, Palette newPalette, double newTextScale) {
+        scale = newTextScale;
+        left = LEFT * newTextScale;
+        right = RIGHT * newTextScale;
         overview = newOverview;
         palette = newPalette;
         requestLayout();
@@ -47,7 +56,7 @@ public final class ChargePane extends Region {
 
     @Override
     protected double computeMinHeight(double width) {
-        return TOP + BOTTOM + 34.0 * overview.rows().size();
+        return (TOP + BOTTOM) * scale + 34.0 * scale * overview.rows().size();
     }
 
     @Override
@@ -72,7 +81,7 @@ public final class ChargePane extends Region {
     }
 
     private double x(double energyEv) {
-        return LEFT + (high - energyEv) / (high - low) * (getWidth() - LEFT - RIGHT);
+        return left + (high - energyEv) / (high - low) * (getWidth() - left - right);
     }
 
     private void draw() {
@@ -81,11 +90,12 @@ public final class ChargePane extends Region {
         drawing.resizeRelocate(0, 0, getWidth(), getHeight());
         drawing.getChildren().clear();
         extent();
-        if (getWidth() < LEFT + RIGHT + 80) return;
-        double room = (getHeight() - TOP - BOTTOM) / Math.max(1, overview.rows().size());
+        if (getWidth() < left + right + 80) return;
+        double room = (getHeight() - (TOP + BOTTOM) * scale)
+                / Math.max(1, overview.rows().size());
         double rowHeight = Math.min(LARGEST_ROW, room);
-        text(LEFT, 6, words.of("charge.legend"), palette.quiet());
-        double y = TOP;
+        text(left, 6, words.of("charge.legend"), palette.quiet());
+        double y = TOP * scale;
         for (ChargeOverview.Row row : overview.rows()) {
             row(row, y, rowHeight);
             y += rowHeight;
@@ -102,20 +112,30 @@ public final class ChargePane extends Region {
         hit.getStyleClass().add("charge-row");
         hit.resizeRelocate(4, y + 2, getWidth() - 8, height - 4);
         hit.setAccessibleRole(AccessibleRole.BUTTON);
-        hit.setAccessibleText("Spot " + row.spot() + ", " + row.verdict().word() + ", " + row.shift());
+        hit.setAccessibleText(words.of("charge.row", row.spot(), row.verdict().word(), row.shift()));
+        hit.setFocusTraversable(true);
         hit.setOnMouseClicked(e -> choose.accept(row.spot()));
+        hit.setOnKeyPressed(e -> {
+            if (e.getCode() != KeyCode.ENTER && e.getCode() != KeyCode.SPACE) return;
+            choose.accept(row.spot());
+            e.consume();
+        });
         drawing.getChildren().addAll(hit, mark);
-        text(34, y + height / 2 - 15, row.spot() + "  " + row.sample(), palette.ink());
+        text(34, y + height / 2 - 15 * scale, row.spot() + "  " + row.sample(), palette.ink());
         text(34, y + height / 2 + 1, row.verdict().word(), palette.ofVerdict(row.verdict()));
         row.scan().ifPresent(scan -> {
             curve(scan, 0, y, height, palette.quiet(), true);
             row.shiftEv().ifPresent(s -> curve(scan, s, y, height, palette.accent(), false));
         });
         arrow(row.measuredEv(), row.shiftEv(), y + height - 7);
-        double right = getWidth() - RIGHT + 14;
-        text(right, y + height / 2 - 15, (row.line().isEmpty() ? "" : row.line() + "  ") + row.shift(), palette.ink());
+        double at = getWidth() - right + 14;
+        text(
+                at,
+                y + height / 2 - 15 * scale,
+                (row.line().isEmpty() ? "" : row.line() + "  ") + row.shift(),
+                palette.ink());
         if (!row.drift().isEmpty()) {
-            text(right, y + height / 2 + 1, words.of("charge.drift", row.drift()), palette.quiet());
+            text(at, y + height / 2 + 1, words.of("charge.drift", row.drift()), palette.quiet());
         }
     }
 
@@ -147,7 +167,7 @@ public final class ChargePane extends Region {
     }
 
     private void axis(double y) {
-        Line line = new Line(LEFT, y, getWidth() - RIGHT, y);
+        Line line = new Line(left, y, getWidth() - right, y);
         line.setStroke(palette.quiet());
         drawing.getChildren().add(line);
         double step = high - low > 60 ? 10 : high - low > 24 ? 5 : 2;
@@ -158,7 +178,7 @@ public final class ChargePane extends Region {
             Text number = text(x(e), y + 5, String.format(Locale.ROOT, "%.0f", e), palette.quiet());
             number.setX(-number.getLayoutBounds().getWidth() / 2);
         }
-        text(LEFT, y + 18, words.of("charge.axis"), palette.quiet());
+        text(left, y + 4 + 15 * scale, words.of("charge.axis"), palette.quiet());
     }
 
     private Text text(double x, double y, String what, Color color) {

@@ -16,11 +16,13 @@ import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import spotline.viewer.model.CompositionGrid;
+import spotline.viewer.model.Words;
 
 /** Samples by elements along the bottom; a cell leads to the spectrum, window and spot behind it. */
 public final class CompositionPane extends TableView<CompositionGrid.Row> {
     private final Words words;
     private final Consumer<CompositionGrid.Cell> lead;
+    private double textScale = 1;
     private CompositionGrid grid = new CompositionGrid(java.util.List.of(), java.util.List.of());
 
     public CompositionPane(Words words, Consumer<CompositionGrid.Cell> lead) {
@@ -38,6 +40,12 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
         });
     }
 
+    /** Columns as wide as their text needs. */
+    public void textScale(double scale) {
+        textScale = scale;
+        if (!getColumns().isEmpty()) columns();
+    }
+
     public void show(CompositionGrid newGrid) {
         boolean sameColumns =
                 newGrid.elements().equals(grid.elements()) && !getColumns().isEmpty();
@@ -52,7 +60,7 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
                 new TableColumn<>(words.of("composition.sample"));
         sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
         sample.setCellFactory(column -> new SampleCell());
-        sample.setPrefWidth(210);
+        sample.setPrefWidth(270 * textScale);
         sample.setSortable(false);
         getColumns().add(sample);
         for (int k = 0; k < grid.elements().size(); k++) {
@@ -62,7 +70,7 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
             column.setCellValueFactory(
                     row -> new ReadOnlyObjectWrapper<>(row.getValue().cells().get(index)));
             column.setCellFactory(c -> new ValueCell());
-            column.setPrefWidth(112);
+            column.setPrefWidth(112 * textScale);
             column.setSortable(false);
             getColumns().add(column);
         }

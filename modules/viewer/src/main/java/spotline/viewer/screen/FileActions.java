@@ -19,6 +19,7 @@ import javafx.stage.FileChooser;
 import javafx.stage.Window;
 import spotline.report.text.Shown;
 import spotline.run.RunResult;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
 
 /** Opening, saving and exporting by name. */
@@ -63,6 +64,23 @@ final class FileActions {
                 .add(new FileChooser.ExtensionFilter(words.of("file.holder-run"), "*.json", "*.spotline"));
         File file = chooser.showOpenDialog(window.get());
         if (file != null) bench.open(file.toPath());
+    }
+
+    /** Spectra to be laid on spots of the run that is open. */
+    void openSpectra() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle(words.of("file.spectra.help"));
+        List<File> chosen = chooser.showOpenMultipleDialog(window.get());
+        if (chosen != null) took(chosen);
+    }
+
+    /** A holder run or a project is opened; whatever else waits for its spot. */
+    void took(List<File> files) {
+        Optional<File> run = files.stream()
+                .filter(f -> f.getName().endsWith(".json") || f.getName().endsWith(".spotline"))
+                .findFirst();
+        if (run.isPresent()) bench.open(run.get().toPath());
+        else bench.loose().offer(files.stream().map(File::toPath).toList());
     }
 
     void save() {
@@ -111,7 +129,8 @@ final class FileActions {
     void exportTo(Path file) {
         if (bench.result().get().isEmpty()) return;
         try {
-            TableExport.write(bench.result().get().get(), results, table.get(), file);
+            TableExport.write(bench.result().get().get(), words, results, table.get(), file);
+            bench.past().reported();
         } catch (IOException e) {
             bench.fault().set(String.valueOf(e.getMessage()));
         }

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.BiConsumer;
+import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
 import javafx.scene.input.KeyCode;
@@ -24,6 +25,7 @@ import spotline.reference.Elements;
 import spotline.viewer.model.HolderPicture;
 import spotline.viewer.model.Shape;
 import spotline.viewer.model.SpotFace;
+import spotline.viewer.model.Words;
 
 /** The holder across the top of the window, to scale, each spot with its label, its charge verdict and its composition. */
 public final class HolderBar extends Region {
@@ -31,8 +33,10 @@ public final class HolderBar extends Region {
     private static final double TAG_WIDTH = 132;
     private static final double TAG_HEIGHT = 32;
     private static final double STRIP_HEIGHT = 7;
+    private static final double TEXT_HEIGHT = 16;
 
     private final Pane drawing = new Pane();
+    private final Words words;
     private final BiConsumer<String, Boolean> choose;
     private final Map<String, Region> tags = new HashMap<>();
     private HolderPicture picture;
@@ -40,20 +44,23 @@ public final class HolderBar extends Region {
     private Set<String> chosen = Set.of();
     private String focus = "";
     private Palette palette = Palette.LIGHT;
+    private double textScale = 1;
+    private double tagHeight = TAG_HEIGHT;
     private double drawnWidth = -1;
     private double drawnHeight = -1;
     private final StringBuilder typed = new StringBuilder();
     private long lastTyped;
 
     /** @param choose is told the spot, and whether it is added to those already chosen */
-    public HolderBar(BiConsumer<String, Boolean> choose) {
+    public HolderBar(Words words, BiConsumer<String, Boolean> choose) {
+        this.words = words;
         this.choose = choose;
         this.picture = new HolderPicture(0, 0, 1, 1, java.util.Optional.empty(), List.of(), List.of(), List.of());
         getStyleClass().add("holder-bar");
         setId("holder-bar");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.LIST_VIEW);
-        setAccessibleText("Holder");
+        setAccessibleText(words.of("holder.name"));
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
         addEventHandler(KeyEvent.KEY_TYPED, this::typed);
@@ -61,7 +68,14 @@ public final class HolderBar extends Region {
         setPrefHeight(232);
     }
 
-    public void show(HolderPicture newPicture, List<SpotFace> newFaces, Set<String> newChosen, Palette newPalette) {
+    public void show(
+            HolderPicture newPicture,
+            List<SpotFace> newFaces,
+            Set<String> newChosen,
+            Palette newPalette,
+            double newTextScale) {
+        textScale = newTextScale;
+        tagHeight = Math.round(TAG_HEIGHT + TEXT_HEIGHT * (newTextScale - 1));
         picture = newPicture;
         faces = List.copyOf(newFaces);
         chosen = Set.copyOf(newChosen);
@@ -86,7 +100,7 @@ public final class HolderBar extends Region {
         drawing.getChildren().clear();
         tags.clear();
         if (width < 10 || height < 10 || picture.spots().isEmpty()) return;
-        Frame frame = Frame.of(picture, width, height);
+        Frame frame = Frame.of(picture, width, height, tagHeight);
         picture.outline()
                 .ifPresent(o -> drawing.getChildren().add(polygon(frame, o, palette.panel(), palette.metal(), 1.2)));
         for (Shape k : picture.keepOuts()) {
@@ -108,8 +122,8 @@ public final class HolderBar extends Region {
     /** Millimetres to pixels. */
     private record Frame(
             double left, double top, double scale, double lowX, double highY, double bottom, double right) {
-        static Frame of(HolderPicture picture, double width, double height) {
-            double room = height - 2 * (TAG_HEIGHT + 6);
+        static Frame of(HolderPicture picture, double width, double height, double tagHeight) {
+            double room = height - 2 * (tagHeight + 6);
             double scale = Math.min((width - 2 * SIDE) / picture.widthMm(), Math.max(20, room) / picture.heightMm());
             double left = (width - scale * picture.widthMm()) / 2;
             double top = (height - scale * picture.heightMm()) / 2;
@@ -150,9 +164,9 @@ public final class HolderBar extends Region {
         double[] taken = {Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
         List<HolderPicture.SpotPlace> sorted = new ArrayList<>(picture.spots());
         sorted.sort(java.util.Comparator.comparingDouble(s -> s.at().x()));
-        double above = Math.max(2, frame.y(picture.highY()) - TAG_HEIGHT - 4);
-        double below = Math.min(frame.bottom() - TAG_HEIGHT - 2, frame.y(picture.lowY()) + 4);
-        double width = Math.max(34, Math.min(TAG_WIDTH, 1.9 * (frame.right() - 2 * SIDE) / sorted.size()));
+        double above = Math.max(2, frame.y(picture.highY()) - tagHeight - 4);
+        double below = Math.min(frame.bottom() - tagHeight - 2, frame.y(picture.lowY()) + 4);
+        double width = Math.max(34, Math.min(TAG_WIDTH * textScale, 1.9 * (frame.right() - 2 * SIDE) / sorted.size()));
         for (HolderPicture.SpotPlace spot : sorted) {
             double x = frame.x(spot.at().x());
             double y = frame.y(spot.at().y());
@@ -163,7 +177,7 @@ public final class HolderBar extends Region {
             double top = side == 0 ? above : below;
             boolean isChosen = chosen.contains(spot.id());
             Line leader = new Line(
-                    x, y, Math.max(left + 6, Math.min(left + width - 6, x)), side == 0 ? top + TAG_HEIGHT : top);
+                    x, y, Math.max(left + 6, Math.min(left + width - 6, x)), side == 0 ? top + tagHeight : top);
             leader.setStroke(isChosen ? palette.accent() : palette.quiet());
             leader.setStrokeWidth(isChosen ? 1.6 : 0.8);
             leader.setMouseTransparent(true);
@@ -173,7 +187,7 @@ public final class HolderBar extends Region {
             dot.setOnMouseClicked(e -> choose(spot.id(), e.isShortcutDown() || e.isShiftDown()));
             leaders.add(dot);
             Region tag = tag(spot, width, isChosen);
-            tag.resizeRelocate(left, top, width, TAG_HEIGHT);
+            tag.resizeRelocate(left, top, width, tagHeight);
             tags.put(spot.id(), tag);
             labels.add(tag);
         }
@@ -188,11 +202,14 @@ public final class HolderBar extends Region {
         tag.setAccessibleRole(AccessibleRole.TOGGLE_BUTTON);
         SpotFace face =
                 faces.stream().filter(f -> f.id().equals(spot.id())).findFirst().orElse(null);
-        tag.setAccessibleText(face == null ? "Spot " + spot.id() + ", not treated" : face.spoken());
+        tag.setAccessibleText(face == null ? words.of("spot.untreated", spot.id()) : face.spoken());
         Text name = new Text(
-                face == null || width < 60 ? spot.id() : clipped(spot.id() + "  " + spot.sample(), width - 26));
+                face == null || width < 60 * textScale
+                        ? spot.id()
+                        : clipped(spot.id() + "  " + spot.sample(), (width - 26) / textScale));
         name.getStyleClass().add("spot-name");
         name.setFill(palette.ink());
+        name.setTextOrigin(VPos.TOP);
         name.relocate(5, 3);
         tag.getChildren().add(name);
         if (face != null) {
@@ -212,12 +229,12 @@ public final class HolderBar extends Region {
 
     private void strip(Pane tag, SpotFace face, double width) {
         double x = 5;
-        Rectangle empty = new Rectangle(5, TAG_HEIGHT - STRIP_HEIGHT - 4, width, STRIP_HEIGHT);
+        Rectangle empty = new Rectangle(5, tagHeight - STRIP_HEIGHT - 4, width, STRIP_HEIGHT);
         empty.setFill(palette.rule());
         tag.getChildren().add(empty);
         for (SpotFace.Share share : face.shares()) {
             double part = share.part() * width;
-            Rectangle r = new Rectangle(x, TAG_HEIGHT - STRIP_HEIGHT - 4, Math.max(0.5, part - 0.8), STRIP_HEIGHT);
+            Rectangle r = new Rectangle(x, tagHeight - STRIP_HEIGHT - 4, Math.max(0.5, part - 0.8), STRIP_HEIGHT);
             r.setFill(Palette.ofElement(
                     Elements.bySymbol(share.element()).map(e -> e.z()).orElse(0)));
             tag.getChildren().add(r);

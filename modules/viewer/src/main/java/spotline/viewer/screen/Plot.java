@@ -98,4 +98,12 @@ final class Plot {
         label.setRotationAngle(-Math.PI / 2);
         return label;
     }
+
+    /** How far a residual goes, a few channels aside. */
+    static double reach(Curve residual) {
+        double[] sizes = residual.values();
+        for (int i = 0; i < sizes.length; i++) sizes[i] = Math.abs(sizes[i]);
+        java.util.Arrays.sort(sizes);
+        return sizes.length == 0 ? 4 : 1.3 * sizes[(int) (0.99 * (sizes.length - 1))];
+    }
 }

@@ -15,6 +15,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.shape.Line;
 import javafx.scene.text.Text;
 import spotline.viewer.model.ScanLanes;
+import spotline.viewer.model.Words;
 
 /** One binding-energy axis, from high to low, on which every scan of a spot lies as an interval. */
 public final class ScanRuler extends Region {
@@ -22,29 +23,34 @@ public final class ScanRuler extends Region {
     private static final double LANE = 19;
     private static final double AXIS = 20;
     private static final double SMALLEST = 40;
+    private static final double LETTER = 6.6;
     private static final double[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500};
 
     private final Pane drawing = new Pane();
+    private final Words words;
     private final Consumer<String> choose;
     private ScanLanes lanes = ScanLanes.NONE;
     private String chosen = "";
     private Palette palette = Palette.LIGHT;
+    private double textScale = 1;
     private double drawnWidth = -1;
     private double drawnHeight = -1;
 
-    public ScanRuler(Consumer<String> choose) {
+    public ScanRuler(Words words, Consumer<String> choose) {
+        this.words = words;
         this.choose = choose;
         getStyleClass().add("scan-ruler");
         setId("scan-ruler");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.LIST_VIEW);
-        setAccessibleText("Scans of the spot");
+        setAccessibleText(words.of("ruler.name"));
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
     }
 
-    public void show(ScanLanes newLanes, String newChosen, Palette newPalette) {
-        boolean resized = lanes.lanes() != newLanes.lanes();
+    public void show(ScanLanes newLanes, String newChosen, Palette newPalette, double newTextScale) {
+        boolean resized = lanes.lanes() != newLanes.lanes() || newTextScale != textScale;
+        textScale = newTextScale;
         lanes = newLanes;
         chosen = newChosen;
         palette = newPalette;
@@ -54,7 +60,7 @@ public final class ScanRuler extends Region {
 
     @Override
     protected double computePrefHeight(double width) {
-        return AXIS + 6 + LANE * Math.max(2, lanes.lanes());
+        return AXIS * textScale + 6 + LANE * textScale * Math.max(2, lanes.lanes());
     }
 
     @Override
@@ -79,11 +85,11 @@ public final class ScanRuler extends Region {
         drawing.resizeRelocate(0, 0, getWidth(), getHeight());
         drawing.getChildren().clear();
         if (getWidth() < 60 || lanes.intervals().isEmpty()) return;
-        double axis = getHeight() - AXIS;
+        double axis = getHeight() - AXIS * textScale;
         axis(axis);
         int left = lanes.lanes();
         for (ScanLanes.Interval i : lanes.intervals()) {
-            drawing.getChildren().add(interval(i, axis - LANE * (left - i.lane())));
+            drawing.getChildren().add(interval(i, axis - LANE * textScale * (left - i.lane())));
         }
         // What is made while the window is laid out would be styled a frame late, or never.
         drawing.applyCss();
@@ -97,9 +103,9 @@ public final class ScanRuler extends Region {
         double span = lanes.highEv() - lanes.lowEv();
         double step = STEPS[STEPS.length - 1];
         for (int k = STEPS.length - 1; k >= 0; k--) {
-            if (STEPS[k] / span * getWidth() >= 70) step = STEPS[k];
+            if (STEPS[k] / span * getWidth() >= 70 * textScale) step = STEPS[k];
         }
-        Text unit = new Text("eV, as measured");
+        Text unit = new Text(words.of("ruler.axis"));
         unit.getStyleClass().add("tick");
         unit.setFill(palette.quiet());
         unit.relocate(SIDE, y + 4);
@@ -121,7 +127,7 @@ public final class ScanRuler extends Region {
     private Node interval(ScanLanes.Interval i, double y) {
         double from = x(i.highEv());
         double to = x(i.lowEv());
-        double width = Math.max(SMALLEST, to - from);
+        double width = Math.max(textScale * Math.max(SMALLEST, LETTER * i.name().length() + 8), to - from);
         double left = Math.max(2, Math.min(getWidth() - width - 2, (from + to - width) / 2));
         Label bar = new Label(i.name());
         bar.setManaged(false);
@@ -132,16 +138,14 @@ public final class ScanRuler extends Region {
         bar.setAlignment(Pos.CENTER);
         bar.setTextOverrun(OverrunStyle.CLIP);
         bar.setAccessibleRole(AccessibleRole.TOGGLE_BUTTON);
-        String spoken = String.format(
-                Locale.ROOT,
-                "%s, %.1f to %.1f eV%s",
+        String spoken = words.of(
+                i.main() ? "ruler.scan" : "ruler.later-scan",
                 i.name(),
-                i.highEv(),
-                i.lowEv(),
-                i.main() ? "" : ", a later scan");
+                String.format(Locale.ROOT, "%.1f", i.highEv()),
+                String.format(Locale.ROOT, "%.1f", i.lowEv()));
         bar.setAccessibleText(spoken);
         bar.setTooltip(new Tooltip(spoken + "\n" + i.spectrum()));
-        bar.resizeRelocate(left, y + 1, width, LANE - 3);
+        bar.resizeRelocate(left, y + 1, width, LANE * textScale - 3);
         bar.setOnMouseClicked(e -> {
             requestFocus();
             choose.accept(i.spectrum());

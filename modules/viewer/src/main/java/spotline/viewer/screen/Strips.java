@@ -1,6 +1,7 @@
 package spotline.viewer.screen;
 
 import java.util.Locale;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -12,8 +13,10 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import spotline.viewer.model.Layer;
 import spotline.viewer.model.Signing;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
 
 /** The narrow strips of the window: what went wrong, what is shown, what waits for its reason, what is being done. */
@@ -57,13 +60,10 @@ final class Strips {
         Label what = new Label();
         what.setId("pending");
         what.setMinWidth(60);
-        TextField why = new TextField();
-        why.setId("why");
-        why.setPromptText(words.of("reason.why"));
+        TextField why = Controls.field(words.of("reason.why"), "why");
         HBox.setHgrow(why, Priority.ALWAYS);
-        TextField who = new TextField(System.getProperty("user.name", ""));
-        who.setId("who");
-        who.setPromptText(words.of("reason.who"));
+        TextField who = Controls.field(words.of("reason.who"), "who");
+        who.setText(System.getProperty("user.name", ""));
         who.setPrefColumnCount(8);
         Button keep = Controls.button(words, "keep", "reason.keep", () -> {
             signing.keep(who.getText(), why.getText());
@@ -86,17 +86,34 @@ final class Strips {
         return bar;
     }
 
-    static Node doing(Workbench bench) {
+    static Node doing(Workbench bench, Words words) {
         ProgressBar progress = new ProgressBar();
         progress.setPrefWidth(120);
-        progress.progressProperty().bind(bench.progress());
+        progress.setAccessibleText(words.of("work.progress"));
+        progress.progressProperty()
+                .bind(Bindings.when(bench.busy()).then(bench.progress()).otherwise(ProgressBar.INDETERMINATE_PROGRESS));
         Label doing = new Label();
         doing.setId("doing");
-        doing.textProperty().bind(bench.doing());
-        HBox bar = new HBox(8, progress, doing);
+        doing.textProperty()
+                .bind(Bindings.when(bench.busy()).then(bench.doing()).otherwise(words.of("work.fitting")));
+        Region space = new Region();
+        HBox.setHgrow(space, Priority.ALWAYS);
+        HBox bar = new HBox(
+                8, progress, doing, space, Controls.button(words, "cancel", "work.cancel", bench.stopping()::cancel));
         bar.setPadding(new Insets(3, 10, 3, 10));
         bar.setAlignment(Pos.CENTER_LEFT);
-        bar.visibleProperty().bind(bench.busy());
+        bar.visibleProperty().bind(bench.busy().or(bench.fits().fitting()));
+        bar.managedProperty().bind(bar.visibleProperty());
+        return bar;
+    }
+
+    /** Says that results are older than the last change, after work was cancelled. */
+    static Node stopped(Workbench bench, Words words) {
+        Label text = new Label(words.of("work.stopped"));
+        HBox bar = new HBox(8, text, Controls.button(words, "go-on", "work.go-on", bench.stopping()::goOn));
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.getStyleClass().add("fault-bar");
+        bar.visibleProperty().bind(bench.stopping().stopped());
         bar.managedProperty().bind(bar.visibleProperty());
         return bar;
     }

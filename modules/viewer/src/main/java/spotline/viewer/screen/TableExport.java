@@ -15,6 +15,7 @@ import javafx.scene.transform.Transform;
 import javax.imageio.ImageIO;
 import spotline.report.WholeFile;
 import spotline.run.RunResult;
+import spotline.viewer.model.Words;
 
 /** Writes the composition as the kind of file that a name asks for. */
 final class TableExport {
@@ -28,7 +29,8 @@ final class TableExport {
      * @param results bytes of the result files, by name
      * @param table drawn for an image
      */
-    static void write(RunResult result, Function<RunResult, Map<String, byte[]>> results, Node table, Path file)
+    static void write(
+            RunResult result, Words words, Function<RunResult, Map<String, byte[]>> results, Node table, Path file)
             throws IOException {
         String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
         String ending = name.substring(name.lastIndexOf('.') + 1);
@@ -37,7 +39,7 @@ final class TableExport {
             case "png" -> Optional.of(png(table));
             default -> Optional.empty();
         };
-        if (bytes.isEmpty()) throw new IOException(file + ": a name that ends in .csv, .xlsx or .png is needed");
+        if (bytes.isEmpty()) throw new IOException(words.of("file.kind", file));
         WholeFile.write(file, bytes.get());
     }
 

@@ -1,6 +1,5 @@
 package spotline.viewer.screen;
 
-import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -10,31 +9,29 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
-import javafx.beans.binding.Bindings;
 import javafx.geometry.Orientation;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import spotline.report.ResultFiles;
+import spotline.run.RunResult;
 import spotline.viewer.model.ChargeOverview;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.LineCandidates;
+import spotline.viewer.model.Words;
 import spotline.viewer.model.Workbench;
 
 /** The whole window over a workbench. */
@@ -55,9 +52,12 @@ public final class WorkbenchWindow {
     private final StackPane side = new StackPane();
     private final CompositionPane composition;
     private final ChargePane charge;
+    private final HistoryPane history;
     private final FileActions files;
+    private final ToolStrip tools;
     private final StackPane centre = new StackPane();
     private final ToggleButton chargeView;
+    private final ToggleButton historyView;
     private final ToggleButton dark;
     private Palette palette = Palette.LIGHT;
     private double textScale = 1;
@@ -72,13 +72,20 @@ public final class WorkbenchWindow {
         this.demo = demo;
         this.settled = settled;
         fit = new FitPane(bench.fits(), words, bench.fits()::end, this::applyToChosen);
-        holder = new HolderBar(bench::choose);
-        ruler = new ScanRuler(bench::chooseSpectrum);
+        holder = new HolderBar(words, bench::choose);
+        ruler = new ScanRuler(words, bench::chooseSpectrum);
         plot = new BenchPane(
+                words,
                 new BenchPane.Listener() {
                     @Override
                     public void window(String line, double lowEv, double highEv, boolean done) {
+                        plot.tell(line, lowEv, highEv);
                         bench.windows().move(line, lowEv, highEv, done);
+                    }
+
+                    @Override
+                    public void component(String name, double energyEv, double factor) {
+                        bench.fits().move(name, energyEv, factor);
                     }
 
                     @Override
@@ -96,10 +103,22 @@ public final class WorkbenchWindow {
             bench.choose(spot, false);
             showCharge(false);
         });
+        history = new HistoryPane(bench.past(), words, () -> showHistory(false));
         files = new FileActions(
                 bench, words, () -> root.getScene().getWindow(), () -> composition, ResultFiles::contents);
         chargeView = Controls.toggle(words, "charge", "view.charge");
+        historyView = Controls.toggle(words, "show-history", "past.show");
+        historyView.setOnAction(e -> showHistory(historyView.isSelected()));
         dark = Controls.toggle(words, "dark", "view.dark");
+        tools = new ToolStrip(
+                bench,
+                words,
+                files,
+                List.of(historyView, chargeView),
+                List.of(
+                        Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
+                        Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
+                        dark));
         chargeView.setOnAction(e -> showCharge(chargeView.isSelected()));
         dark.setOnAction(e -> room());
         root.setId("workbench");
@@ -107,7 +126,12 @@ public final class WorkbenchWindow {
         build();
         listen();
         room();
-        empty();
+        // A run that is being opened may be there before the window is.
+        holder.managedProperty().bind(holder.visibleProperty());
+        holder.setVisible(bench.picture().get().isPresent());
+        if (bench.picture().get().isEmpty()) empty();
+        else root.setCenter(centre);
+        bench.result().get().ifPresent(this::treated);
     }
 
     private static String stylesheet() {
@@ -125,8 +149,8 @@ public final class WorkbenchWindow {
                 new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
         upper.setDividerPositions(0.68);
         SplitPane.setResizableWithParent(side, false);
-        side.getChildren().setAll(account, fit);
-        fit.setVisible(false);
+        side.getChildren().setAll(account, fit, history);
+        showSide();
         SplitPane lower = new SplitPane(upper, composition);
         lower.setOrientation(Orientation.VERTICAL);
         lower.setDividerPositions(0.74);
@@ -134,18 +158,23 @@ public final class WorkbenchWindow {
         VBox work = new VBox(ruler, grow(lower));
         centre.getChildren().setAll(work, charge);
         charge.setVisible(false);
-        root.setTop(new VBox(toolBar(), Strips.fault(bench, words), holder));
+        root.setTop(new VBox(
+                tools,
+                Strips.fault(bench, words),
+                Strips.stopped(bench, words),
+                new LayingStrip(bench, words),
+                holder));
         root.setCenter(centre);
-        root.setBottom(Strips.doing(bench));
+        root.setBottom(Strips.doing(bench, words));
         side.setMinWidth(250);
         root.addEventFilter(KeyEvent.KEY_PRESSED, this::shortcut);
         root.setOnDragOver(e -> {
-            if (dropped(e).isPresent()) e.acceptTransferModes(TransferMode.COPY);
+            if (e.getDragboard().hasFiles()) e.acceptTransferModes(TransferMode.COPY);
             e.consume();
         });
         root.setOnDragDropped(e -> {
-            dropped(e).ifPresent(f -> bench.open(f.toPath()));
-            e.setDropCompleted(dropped(e).isPresent());
+            if (e.getDragboard().hasFiles()) files.took(e.getDragboard().getFiles());
+            e.setDropCompleted(e.getDragboard().hasFiles());
             e.consume();
         });
     }
@@ -164,48 +193,10 @@ public final class WorkbenchWindow {
         files.saveTo(file);
     }
 
-    private static Optional<File> dropped(DragEvent e) {
-        return e.getDragboard().getFiles().stream().findFirst();
-    }
-
-    private Node toolBar() {
-        Label title = new Label();
-        title.getStyleClass().add("title");
-        title.setId("title");
-        title.textProperty().bind(bench.title());
-        Region space = new Region();
-        HBox.setHgrow(space, Priority.ALWAYS);
-        Button undo = Controls.button(words, "undo", "edit.undo", bench::undo);
-        undo.disableProperty().bind(bench.undoable().isEmpty());
-        undo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.undo.help"), " ", bench.undoable()));
-        Button redo = Controls.button(words, "redo", "edit.redo", bench::redo);
-        redo.disableProperty().bind(bench.redoable().isEmpty());
-        redo.getTooltip().textProperty().bind(Bindings.concat(words.of("edit.redo.help"), " ", bench.redoable()));
-        Button save = Controls.button(words, "save", "file.save", files::save);
-        save.disableProperty()
-                .bind(Bindings.createBooleanBinding(() -> bench.file().get().isEmpty(), bench.file()));
-        HBox bar = new HBox(
-                6,
-                Controls.button(words, "open", "file.open", files::open),
-                files.recentMenu(),
-                save,
-                title,
-                space,
-                undo,
-                redo,
-                chargeView,
-                files.exportMenu(),
-                Controls.button(words, "smaller", "view.smaller", () -> textSize(textScale - 0.1)),
-                Controls.button(words, "larger", "view.larger", () -> textSize(textScale + 0.1)),
-                dark);
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.getStyleClass().add("tool-bar-strip");
-        return bar;
-    }
-
     private void listen() {
         bench.picture().addListener((o, was, is) -> {
             root.setCenter(centre);
+            holder.setVisible(true);
             drawHolder();
         });
         bench.chosen().addListener((o, was, is) -> {
@@ -215,19 +206,36 @@ public final class WorkbenchWindow {
         bench.result().addListener((o, was, is) -> {
             drawHolder();
             drawSpot();
-            is.ifPresent(r -> {
-                composition.show(CompositionGrid.of(r));
-                charge.show(ChargeOverview.of(r), palette);
-                settled.accept(bench.title().get());
-            });
+            is.ifPresent(this::treated);
         });
-        bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette));
+        bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette, textScale));
         bench.bench().addListener((o, was, is) -> drawBench());
         bench.layers().addListener((o, was, is) -> drawBench());
         bench.fits().model().addListener((o, was, is) -> {
-            fit.setVisible(is.isPresent());
-            account.setVisible(is.isEmpty());
+            if (was.isPresent() == is.isPresent()) return;
+            showSide();
+            drawBench();
         });
+    }
+
+    private void treated(RunResult result) {
+        composition.show(CompositionGrid.of(result, words));
+        charge.show(ChargeOverview.of(result, words), palette, textScale);
+        settled.accept(bench.title().get());
+    }
+
+    /** The history where it is asked for, else the fit that is edited, else the account. */
+    private void showSide() {
+        boolean past = historyView.isSelected();
+        boolean fitting = bench.fits().model().get().isPresent();
+        history.setVisible(past);
+        fit.setVisible(!past && fitting);
+        account.setVisible(!past && !fitting);
+    }
+
+    private void showHistory(boolean on) {
+        historyView.setSelected(on);
+        showSide();
     }
 
     /** The settings of the first chosen spot go to the others that are chosen. */
@@ -244,16 +252,22 @@ public final class WorkbenchWindow {
         bench.picture()
                 .get()
                 .ifPresent(p -> holder.show(
-                        p, bench.faces(), new LinkedHashSet<>(bench.chosen().get()), palette));
+                        p, bench.faces(), new LinkedHashSet<>(bench.chosen().get()), palette, textScale));
     }
 
     private void drawSpot() {
-        ruler.show(bench.lanes(), bench.spectrum().get(), palette);
+        ruler.show(bench.lanes(), bench.spectrum().get(), palette, textScale);
         account.show(bench.account());
     }
 
     private void drawBench() {
-        plot.show(bench.bench().get(), bench.compared(), bench.layers().get(), palette, textScale);
+        plot.show(
+                bench.bench().get(),
+                bench.compared(),
+                bench.layers().get(),
+                palette,
+                textScale,
+                bench.fits().model().get().isPresent());
     }
 
     private String candidates(double measuredEv) {
@@ -294,6 +308,9 @@ public final class WorkbenchWindow {
     private void textSize(double scale) {
         textScale = Math.max(SMALLEST_TEXT, Math.min(LARGEST_TEXT, scale));
         root.setStyle(String.format(Locale.ROOT, "-fx-font-size: %.2fpx;", 12.5 * textScale));
+        composition.textScale(textScale);
+        fit.textScale(textScale);
+        tools.textScale(textScale);
         redraw();
     }
 
@@ -301,21 +318,22 @@ public final class WorkbenchWindow {
         drawHolder();
         drawSpot();
         drawBench();
-        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r), palette));
+        bench.result().get().ifPresent(r -> charge.show(ChargeOverview.of(r, words), palette, textScale));
     }
 
     private void shortcut(KeyEvent e) {
         List<Map.Entry<KeyCombination, Runnable>> all = new ArrayList<>();
         all.add(Map.entry(new KeyCodeCombination(KeyCode.O, KeyCombination.SHORTCUT_DOWN), files::open));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN), files::save));
-        all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench::undo));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN), bench.past()::undo));
         all.add(Map.entry(
                 new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
-                bench::redo));
+                bench.past()::redo));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F2), () -> holder.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F3), () -> ruler.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F4), () -> plot.requestFocus()));
         all.add(Map.entry(new KeyCodeCombination(KeyCode.F6), () -> showCharge(!chargeView.isSelected())));
+        all.add(Map.entry(new KeyCodeCombination(KeyCode.F7), () -> showHistory(!historyView.isSelected())));
         for (Map.Entry<KeyCombination, Runnable> entry : all) {
             if (!entry.getKey().match(e)) continue;
             entry.getValue().run();

@@ -15,9 +15,11 @@ public final class Bench implements AutoCloseable {
     public static final Path DEMO = Path.of("..", "..", "demo-spectra", "footbridge-bearing.json");
     private static final Clock CLOCK = Clock.fixed(Instant.parse("2026-06-01T10:00:00Z"), ZoneOffset.UTC);
 
+    public static final Words WORDS = new Words(java.util.Locale.ROOT);
+
     private final Queue<Runnable> screen = new ConcurrentLinkedQueue<>();
     private final ExecutorService background = Executors.newSingleThreadExecutor();
-    public final Workbench workbench = new Workbench(screen::add, background, CLOCK, "test", 2);
+    public final Workbench workbench = new Workbench(screen::add, background, WORDS, CLOCK, "test", 2);
 
     /** Does what the screen thread would do, until a condition holds; a minute at most. */
     public void until(BooleanSupplier condition) {

@@ -14,7 +14,7 @@ class ModelsTest {
     @Test
     void theDemoHolderIsPicturedToScale() throws Exception {
         HolderPlan plan = HolderPlan.of(HolderRunReader.read(Bench.DEMO));
-        HolderPicture picture = HolderPicture.of(plan, HolderTemplates.of(plan.file(), Bench.DEMO));
+        HolderPicture picture = HolderPicture.of(plan, HolderTemplates.of(plan.file(), Bench.DEMO), Bench.WORDS);
         assertThat(picture.spots()).hasSize(6).allMatch(HolderPicture.SpotPlace::placed);
         assertThat(picture.pieces()).hasSize(5);
         assertThat(picture.widthMm()).isGreaterThan(100);
@@ -25,7 +25,7 @@ class ModelsTest {
     @Test
     void arrowsLeadToTheNearestSpot() throws Exception {
         HolderPlan plan = HolderPlan.of(HolderRunReader.read(Bench.DEMO));
-        HolderPicture picture = HolderPicture.of(plan, Optional.empty());
+        HolderPicture picture = HolderPicture.of(plan, Optional.empty(), Bench.WORDS);
         assertThat(picture.neighbour("1", 1, 0)).isEqualTo("2");
         assertThat(picture.neighbour("5", 1, 0)).isEqualTo("6");
         assertThat(picture.neighbour("1", -1, 0)).isEqualTo("1");
@@ -38,7 +38,7 @@ class ModelsTest {
                 HolderPlan.of(HolderRunReader.read("h", """
                 { "format": "spotline-holder-run/1", "spots": [ { "id": "a" }, { "id": "b" } ] }
                 """.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
-        HolderPicture picture = HolderPicture.of(plan, Optional.of(HolderTemplates.shipped("flat-bar")));
+        HolderPicture picture = HolderPicture.of(plan, Optional.of(HolderTemplates.shipped("flat-bar")), Bench.WORDS);
         assertThat(picture.spots()).noneMatch(HolderPicture.SpotPlace::placed);
         assertThat(picture.spots()).allMatch(s -> s.at().y() < 0 && s.at().y() > picture.lowY());
         assertThat(picture.neighbour("a", 1, 0)).isEqualTo("b");
@@ -70,7 +70,7 @@ class ModelsTest {
                 }
             }
             CompositionGrid grid =
-                    CompositionGrid.of(bench.workbench.result().get().orElseThrow());
+                    CompositionGrid.of(bench.workbench.result().get().orElseThrow(), Bench.WORDS);
             assertThat(grid.rows()).hasSize(7);
             assertThat(grid.elements()).startsWith("C", "O", "F");
             CompositionGrid.Row mean = grid.rows().stream()
@@ -80,7 +80,7 @@ class ModelsTest {
             assertThat(mean.sample()).isEqualTo("titanium dioxide pigment");
             assertThat(mean.cells().get(grid.elements().indexOf("Ti")).text()).contains("\u00b1");
             ChargeOverview charge =
-                    ChargeOverview.of(bench.workbench.result().get().orElseThrow());
+                    ChargeOverview.of(bench.workbench.result().get().orElseThrow(), Bench.WORDS);
             assertThat(charge.rows()).hasSize(6).allMatch(r -> r.scan().isPresent());
             assertThat(charge.rows().get(3).shift()).isEqualTo("none needed");
         }

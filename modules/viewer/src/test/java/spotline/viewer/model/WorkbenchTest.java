@@ -132,13 +132,13 @@ class WorkbenchTest {
             assertThat(bench.fault().get()).isEmpty();
             double changed = percent(bench.result().get().orElseThrow(), "5", "Ti");
             assertThat(changed).isNotEqualTo(titanium);
-            assertThat(bench.undoable().get()).contains("Ti 2p window of spot 5");
+            assertThat(bench.past().undoable().get()).contains("Ti 2p window of spot 5");
 
-            bench.undo();
+            bench.past().undo();
             own.settled();
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(titanium);
-            assertThat(bench.undoable().get()).isEmpty();
-            bench.redo();
+            assertThat(bench.past().undoable().get()).isEmpty();
+            bench.past().redo();
             own.settled();
             assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isEqualTo(changed);
         }
@@ -218,5 +218,106 @@ class WorkbenchTest {
         assertThat(bench.layers().get()).contains(Layer.DIFFERENCE).containsAll(before);
         bench.show(Layer.DIFFERENCE, false);
         assertThat(bench.layers().get()).isEqualTo(before);
+    }
+
+    @Test
+    void looseSpectraAreLaidOnASpot() throws Exception {
+        Path from = Bench.DEMO.getParent();
+        for (String name : List.of("footbridge-bearing.json", "01-liner-chip.txt", "04-contact-strip.txt")) {
+            Files.copy(from.resolve(name), folder.resolve(name));
+        }
+        Path few = folder.resolve("few.json");
+        Files.writeString(few, """
+                { "format": "spotline-holder-run/1", "instrument": { "excitation": { "source": "Al Ka" } },
+                  "spots": [ { "id": "1", "sample": { "name": "chip" }, "spectra": [ { "file": "01-liner-chip.txt" } ] },
+                             { "id": "2", "sample": { "name": "strip" } } ] }
+                """);
+        Files.writeString(folder.resolve("bad.txt"), "no spectrum");
+        try (Bench own = new Bench()) {
+            Workbench bench = own.workbench;
+            bench.loose().offer(List.of(few));
+            assertThat(bench.fault().get()).contains("Open a holder run first");
+            bench.open(few);
+            own.settled();
+            bench.loose()
+                    .offer(List.of(
+                            folder.resolve("04-contact-strip.txt"),
+                            folder.resolve("bad.txt"),
+                            folder.resolve("01-liner-chip.txt"),
+                            folder.resolveSibling("elsewhere.txt")));
+            own.until(() -> bench.loose().waiting().get().size() == 4);
+            List<LooseSpectra.Loose> waiting = bench.loose().waiting().get();
+            assertThat(waiting).extracting(LooseSpectra.Loose::fits).containsExactly(true, false, true, false);
+            assertThat(waiting.get(0).sentence()).contains("Ag 3d");
+            assertThat(waiting.get(1).sentence()).contains("bad.txt").contains("expected");
+            assertThat(waiting.get(3).sentence()).contains("does not lie in the holder run's folder");
+            bench.loose().lay(waiting.get(2), "1");
+            assertThat(bench.fault().get()).contains("on spot 1 already");
+            bench.loose().lay(waiting.get(0), "2");
+            bench.signing().keep("a tester", "the strip's scans came later");
+            own.settled();
+            assertThat(bench.loose().waiting().get()).hasSize(3);
+            bench.choose("2", false);
+            assertThat(bench.lanes().intervals())
+                    .extracting(ScanLanes.Interval::name)
+                    .contains("Ag 3d");
+        }
+    }
+
+    @Test
+    void theHistoryTellsWhatChangedSinceTheReportAndGoesBack() {
+        try (Bench own = new Bench().demo()) {
+            Workbench bench = own.workbench;
+            bench.past().checkpoint("as measured");
+            narrowed(own, 0.5);
+            bench.past().reported();
+            narrowed(own, 0.7);
+            Past.Shown shown = bench.past().shown().get();
+            assertThat(shown.entries()).extracting(Past.Entry::sinceReport).containsExactly(false, false, true);
+            assertThat(shown.entries().get(0).checkpoints()).containsExactly("as measured");
+            assertThat(shown.entries().get(2).now()).isTrue();
+            bench.past().back("as measured");
+            own.settled();
+            shown = bench.past().shown().get();
+            assertThat(shown.entries().get(0).now()).isTrue();
+            assertThat(shown.takenBack()).hasSize(1);
+            bench.past().goTo(shown.entries().get(2).number());
+            own.settled();
+            assertThat(bench.past().shown().get().entries().get(2).now()).isTrue();
+            assertThat(bench.past().redoable().get()).isEmpty();
+        }
+    }
+
+    /** The results of a change that nobody waits for are worked out when they are wanted again. */
+    @Test
+    void cancelledWorkIsTakenUpAgain() {
+        try (Bench own = new Bench().demo()) {
+            Workbench bench = own.workbench;
+            RunResult before = bench.result().get().orElseThrow();
+            bench.chooseSpectrum("05-pigment-a.txt#3");
+            BenchData.WindowMark mark =
+                    bench.bench().get().orElseThrow().windows().get(0);
+            bench.windows().move(mark.line(), mark.lowEv() + 0.5, mark.highEv() - 1, true);
+            bench.signing().keep("a tester", "to see");
+            bench.stopping().cancel();
+            own.until(() -> !bench.busy().get());
+            // Whether the work was done before it could be given up is the machine's to say.
+            if (bench.stopping().stopped().get()) {
+                assertThat(bench.result().get().orElseThrow()).isSameAs(before);
+                bench.stopping().goOn();
+                own.settled();
+            }
+            assertThat(bench.stopping().stopped().get()).isFalse();
+            assertThat(percent(bench.result().get().orElseThrow(), "5", "Ti")).isNotEqualTo(percent(before, "5", "Ti"));
+        }
+    }
+
+    private static void narrowed(Bench own, double byEv) {
+        Workbench bench = own.workbench;
+        bench.chooseSpectrum("05-pigment-a.txt#3");
+        BenchData.WindowMark mark = bench.bench().get().orElseThrow().windows().get(0);
+        bench.windows().move(mark.line(), mark.lowEv() + byEv, mark.highEv(), true);
+        bench.signing().keep("a tester", "to see");
+        own.settled();
     }
 }

@@ -4,7 +4,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.Locale;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
@@ -13,8 +14,13 @@ import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
+import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.control.Control;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.SplitPane;
+import javafx.scene.control.TitledPane;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -37,9 +43,8 @@ final class Screen implements AutoCloseable {
     Screen(int width, int height) throws Exception {
         start();
         Object[] made = fx(() -> {
-            Workbench workbench = Workbench.on(Platform::runLater, Clock.systemUTC(), "test");
-            WorkbenchWindow w =
-                    new WorkbenchWindow(workbench, new Words(Locale.ROOT), Optional.of(Bench.DEMO), title -> {});
+            Workbench workbench = Workbench.on(Platform::runLater, Bench.WORDS, Clock.systemUTC(), "test");
+            WorkbenchWindow w = new WorkbenchWindow(workbench, Bench.WORDS, Optional.of(Bench.DEMO), title -> {});
             Stage s = new Stage();
             s.setScene(new Scene(w.root(), width, height));
             s.setX(0);
@@ -80,6 +85,11 @@ final class Screen implements AutoCloseable {
         until(() -> bench.result().get().isPresent() && !bench.busy().get());
     }
 
+    /** Until no work is going on, or it was stopped. */
+    void calm() throws Exception {
+        until(() -> !bench.busy().get() && !bench.fits().fitting().get());
+    }
+
     /** A node by its id, whatever characters that has. */
     Node node(String id) throws Exception {
         WaitForAsyncUtils.waitForFxEvents();
@@ -117,6 +127,34 @@ final class Screen implements AutoCloseable {
                 if (attempt == 3) throw e;
             }
         }
+    }
+
+    /** Controls and drawn parts that can have the keyboard and of which a screen reader would say nothing. */
+    List<String> unnamed() throws Exception {
+        return fx(() -> {
+            List<String> found = new ArrayList<>();
+            unnamed(window.root(), found);
+            return found;
+        });
+    }
+
+    private static void unnamed(Node node, List<String> found) {
+        if (!node.isVisible()) return;
+        boolean text = node instanceof Labeled labeled
+                && labeled.getText() != null
+                && !labeled.getText().isBlank();
+        String spoken = node.getAccessibleText();
+        if (node.isFocusTraversable() && !text && (spoken == null || spoken.isBlank())) {
+            found.add(node.getClass().getSimpleName() + " " + node.getId());
+        }
+        List<? extends Node> inside = List.of();
+        if (node instanceof ScrollPane pane) inside = List.of(pane.getContent());
+        else if (node instanceof SplitPane pane) inside = pane.getItems();
+        else if (node instanceof TitledPane pane) inside = List.of(pane.getContent());
+        else if (node instanceof Parent parent && !(node instanceof Control)) {
+            inside = parent.getChildrenUnmodifiable();
+        }
+        for (Node part : inside) unnamed(part, found);
     }
 
     private static void scrollTo(Node node) {

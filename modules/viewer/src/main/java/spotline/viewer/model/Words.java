@@ -1,10 +1,10 @@
-package spotline.viewer.screen;
+package spotline.viewer.model;
 
 import java.text.MessageFormat;
 import java.util.Locale;
 import java.util.ResourceBundle;
 
-/** Every text of the window, from the resource bundle. */
+/** Every text of the viewer, from the resource bundle. */
 public final class Words {
     private final ResourceBundle bundle;
     private final Locale locale;
