@@ -1,9 +1,14 @@
 package spotline.cli;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,6 +16,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.report.WholeFile;
 import spotline.report.json.PlanJson;
@@ -60,7 +66,11 @@ final class PlanCommand implements Runnable {
             footer = {"", "Example: spotline plan sheet holder.json --out sheet.pdf"})
     int sheet(
             @Parameters(paramLabel = "HOLDER.json", description = "the holder run") Path holder,
-            @Option(names = "--out", paramLabel = "FILE.pdf", required = true, description = "PDF file to write")
+            @Option(
+                            names = "--out",
+                            paramLabel = "FILE",
+                            required = true,
+                            description = "FILE.pdf, or FILE.svg: one file a page")
                     Path out,
             @Option(names = "--paper", paramLabel = "PAPER", defaultValue = "A4", description = "A4 or LETTER")
                     Paper paper,
@@ -69,8 +79,29 @@ final class PlanCommand implements Runnable {
         LoadingSheet sheet = LoadingSheet.read(holder);
         Optional<Instant> made =
                 Optional.ofNullable(System.getenv("SOURCE_DATE_EPOCH")).flatMap(LoadingSheet::sourceDate);
-        WholeFile.write(out, sheet.pdf(paper, made));
-        environment.out().println("Loading sheet: " + out + " (print at 100 %, then check its ruler)");
+        String name = out.getFileName().toString();
+        String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        List<Path> written = new ArrayList<>();
+        switch (ending) {
+            case "pdf" -> {
+                WholeFile.write(out, sheet.pdf(paper, made));
+                written.add(out);
+            }
+            case "svg" -> {
+                List<String> pages = sheet.svg(paper);
+                for (int i = 0; i < pages.size(); i++) {
+                    String number = pages.size() > 1 ? "-" + (i + 1) : "";
+                    Path page = out.resolveSibling(name.substring(0, name.length() - 4) + number + ".svg");
+                    WholeFile.write(page, pages.get(i).getBytes(StandardCharsets.UTF_8));
+                    written.add(page);
+                }
+            }
+            default ->
+                throw new ReadException(
+                        Place.file(out.toString()), "another ending", "a file that ends with .pdf or .svg");
+        }
+        String files = written.stream().map(Path::toString).collect(Collectors.joining(", "));
+        environment.out().println("Loading sheet: " + files + " (print at 100 %, then check its ruler)");
         return 0;
     }
 }

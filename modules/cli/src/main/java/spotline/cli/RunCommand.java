@@ -2,6 +2,7 @@ package spotline.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
@@ -22,6 +23,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import spotline.core.Finding;
+import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.core.Severity;
 import spotline.report.ReportOptions;
@@ -36,6 +38,7 @@ import spotline.report.text.Shown;
 import spotline.run.Led;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
+import spotline.run.project.Project;
 import spotline.run.project.ProjectSession;
 import spotline.run.project.RawFiles;
 import spotline.run.project.Stamp;
@@ -101,6 +104,7 @@ final class RunCommand implements Callable<Integer> {
                 form, template == null ? Letterhead.NONE : TemplateFolder.read(template), sourceDate());
         try (ProgressLine progress = new ProgressLine(environment);
                 RunInput input = RunInput.open(holders.get(0), options)) {
+            if (project != null) mayBeReplaced(project, input);
             result = input.treat(options.threads(), progress);
             Map<String, byte[]> files = contents(result, report);
             ResultFiles.write(files, out);
@@ -122,6 +126,24 @@ final class RunCommand implements Callable<Integer> {
 
     private static Optional<Instant> sourceDate() {
         return Optional.ofNullable(System.getenv("SOURCE_DATE_EPOCH")).flatMap(LoadingSheet::sourceDate);
+    }
+
+    /** A project in which somebody came to another document is no place for this run. */
+    private void mayBeReplaced(Path file, RunInput input) throws ReadException, IOException {
+        Path holder = holders.get(0);
+        if (!Files.exists(file) || (Files.exists(holder) && Files.isSameFile(file, holder))) return;
+        String ours = input.history(options).document().hash();
+        boolean edited;
+        try (Project standing = Project.open(file)) {
+            edited = standing.history().lastDone().isPresent()
+                    && !standing.document().hash().equals(ours);
+        }
+        if (edited) {
+            throw new ReadException(
+                    Place.file(file.toString()),
+                    "a project with edits of its own",
+                    "another name for the new project, or this project as the run to treat");
+        }
     }
 
     private void save(Path file, RunInput input, Map<String, byte[]> results) throws ReadException, IOException {

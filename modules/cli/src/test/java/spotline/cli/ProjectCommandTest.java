@@ -48,6 +48,16 @@ class ProjectCommandTest {
         CommandRun again = CommandRun.of("run", project, "--out", folder.resolve("two"));
         assertThat(again.err()).isEmpty();
         sameFiles(folder.resolve("one"), folder.resolve("two"));
+        byte[] kept = Files.readAllBytes(project);
+        CommandRun over =
+                CommandRun.of("run", CommandRun.HOLDER, "--out", folder.resolve("three"), "--project", project);
+        assertThat(over.status()).isEqualTo(2);
+        assertThat(over.err())
+                .contains("bearing.spotline")
+                .contains("edits of its own")
+                .hasLineCount(1);
+        assertThat(folder.resolve("three")).doesNotExist();
+        assertThat(Files.readAllBytes(project)).isEqualTo(kept);
     }
 
     @Test

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -141,5 +142,24 @@ class SmallCommandsTest {
         assertThat(CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", folder.resolve("no/such.pdf"))
                         .status())
                 .isEqualTo(2);
+    }
+
+    @Test
+    void theLoadingSheetIsDrawnAsSvgAPageAFileAndInNoOtherKind() throws IOException {
+        CommandRun run = CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", folder.resolve("sheet.svg"));
+        assertThat(run.err()).isEmpty();
+        assertThat(run.status()).isZero();
+        try (java.util.stream.Stream<Path> files = Files.list(folder)) {
+            List<Path> pages = files.toList();
+            assertThat(pages).isNotEmpty();
+            for (Path page : pages) {
+                assertThat(page.getFileName().toString()).matches("sheet(-[0-9]+)?\\.svg");
+                assertThat(Files.readString(page)).contains("<svg");
+            }
+        }
+        CommandRun other = CommandRun.of("plan", "sheet", CommandRun.HOLDER, "--out", folder.resolve("sheet.txt"));
+        assertThat(other.status()).isEqualTo(2);
+        assertThat(other.err()).contains("sheet.txt").contains(".pdf or .svg");
+        assertThat(folder.resolve("sheet.txt")).doesNotExist();
     }
 }

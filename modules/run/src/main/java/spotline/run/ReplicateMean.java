@@ -14,6 +14,7 @@ import spotline.core.Estimate;
 import spotline.holder.HolderPlan;
 import spotline.holder.Sample;
 import spotline.holder.Spot;
+import spotline.holder.SpotPurpose;
 import spotline.reference.Elements;
 
 /**
@@ -32,7 +33,8 @@ final class ReplicateMean {
             bySample.computeIfAbsent(key, k -> new ArrayList<>()).add(result);
         }
         List<SampleComposition> samples = new ArrayList<>();
-        for (List<SpotResult> spots : bySample.values()) {
+        for (List<SpotResult> all : bySample.values()) {
+            List<SpotResult> spots = takingPart(plan, all);
             TreeSet<String> symbols = new TreeSet<>(Comparator.comparingInt(
                     (String s) -> Elements.bySymbol(s).orElseThrow().z()));
             spots.forEach(s -> s.composition().forEach(row -> symbols.add(row.element())));
@@ -42,6 +44,20 @@ final class ReplicateMean {
                     spots.get(0).sample(), spots.stream().map(SpotResult::spot).toList(), means, derived(spots)));
         }
         return samples;
+    }
+
+    /** Spots with a composition, blanks left out; all of them where none is left. */
+    private static List<SpotResult> takingPart(HolderPlan plan, List<SpotResult> spots) {
+        List<SpotResult> own = spots.stream()
+                .filter(s -> plan.spot(s.spot())
+                        .map(Spot::purpose)
+                        .filter(p -> p == SpotPurpose.BLANK)
+                        .isEmpty())
+                .toList();
+        List<SpotResult> left = own.isEmpty() ? spots : own;
+        List<SpotResult> composed =
+                left.stream().filter(s -> !s.composition().isEmpty()).toList();
+        return composed.isEmpty() ? left : composed;
     }
 
     private static SampleComposition.Mean mean(String symbol, List<SpotResult> spots) {

@@ -5,11 +5,13 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
@@ -43,6 +45,7 @@ final class SpectrumLinker {
     private final Optional<CalibrationRecord> calibration;
     private @Nullable OffsetDateTime earliest;
     private final Map<SpectrumEntry, Read> read = new HashMap<>();
+    private final Set<String> overruled = new HashSet<>();
     private final SortedMap<String, String> files = new TreeMap<>();
     private final Map<String, Boolean> monochromated = new HashMap<>();
 
@@ -183,6 +186,7 @@ final class SpectrumLinker {
             BindingScan scan = placed.scan();
             Transmission response = placed.response();
             notCalibrated(scan).ifPresent(findings::add);
+            notUsed(set, entry.file()).ifPresent(findings::add);
             boolean survey = scan.range().widthEv() >= treatment.limits().surveySpanEv();
             Optional<OffsetDateTime> time = acquisition.time();
             if (time.isPresent() && (earliest == null || time.get().isBefore(earliest))) earliest = time.get();
@@ -220,6 +224,20 @@ final class SpectrumLinker {
         boolean applies = calibration.isPresent() && calibration.get().appliesTo(scan);
         return new Placed(
                 applies ? calibration.get().corrected(scan) : scan, transmission.of(spectrum, photonEnergyEv));
+    }
+
+    /** A transmission that the file carries and the record overrules, once a file. */
+    private Optional<Finding> notUsed(SpectrumSet set, String file) {
+        Optional<Transmission> fixed = transmission.fixed();
+        if (fixed.isEmpty() || set.ordinate(Ordinate.Kind.TRANSMISSION).isEmpty() || !overruled.add(file)) {
+            return Optional.empty();
+        }
+        String what = "The file carries a transmission of its own, and the record states another ("
+                + fixed.get().describe() + "): the stated one was used.";
+        Finding finding = fixed.get().corrects()
+                ? Finding.note("transmission-not-used", what)
+                : Finding.caution("transmission-not-used", what);
+        return Optional.of(finding.in(file));
     }
 
     private Optional<Finding> notCalibrated(BindingScan scan) {

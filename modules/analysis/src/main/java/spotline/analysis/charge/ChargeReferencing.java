@@ -23,7 +23,7 @@ import spotline.reference.ReferenceData;
  */
 public final class ChargeReferencing {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "charge/3";
+    public static final String STEP = "charge/4";
 
     private final ReferenceData reference;
     private final ChargeSettings settings;

@@ -24,7 +24,7 @@ import spotline.core.Estimate;
  */
 public final class Composition {
     /** Version of the step: rises when its numbers change. */
-    public static final String STEP = "quantify/2";
+    public static final String STEP = "quantify/3";
 
     private static final Predicate<String> STATISTICAL =
             source -> source.startsWith("counting/") || source.startsWith("endpoints/");

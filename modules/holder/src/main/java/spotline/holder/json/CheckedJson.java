@@ -14,10 +14,12 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import spotline.core.Place;
@@ -105,7 +107,9 @@ public final class CheckedJson {
             throw new ReadException(Place.file(name), Shown.kind(tree), "an object { ... }");
         }
         checkFormat(name, root);
-        faults.addAll(schemaFaults(name, root));
+        Set<Place> told = new HashSet<>();
+        for (ReadException fault : parsed.faults()) told.add(fault.place());
+        for (ReadException fault : schemaFaults(name, root)) if (!told.contains(fault.place())) faults.add(fault);
         if (!faults.isEmpty()) throw ReadException.all(capped(name, faults));
         return root;
     }

@@ -112,8 +112,10 @@ final class JsonText {
             case VALUE_STRING -> NODES.textNode(parser.getText());
             case VALUE_NUMBER_INT -> whole(parser);
             case VALUE_NUMBER_FLOAT -> {
-                if (Double.isInfinite(parser.getDoubleValue())) faults.add(huge(parser));
-                yield NODES.numberNode(parser.getDoubleValue());
+                double value = parser.getDoubleValue();
+                if (Double.isInfinite(value)) faults.add(huge(parser));
+                // The file is refused; until all its faults are found the schema library must not meet an infinity.
+                yield NODES.numberNode(Math.max(-Double.MAX_VALUE, Math.min(Double.MAX_VALUE, value)));
             }
             case VALUE_TRUE -> NODES.booleanNode(true);
             case VALUE_FALSE -> NODES.booleanNode(false);

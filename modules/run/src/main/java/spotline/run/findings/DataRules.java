@@ -62,7 +62,7 @@ final class DataRules {
                         "Transmission missing though the factors need it, or applied twice",
                         Severity.STOP,
                         List.of(),
-                        Set.of("transmission-not-known"),
+                        Set.of("transmission-not-known", "transmission-not-used"),
                         Rule.everySpot(DataRules::transmissionTwice)),
                 Rule.ofSpot(
                         11,
