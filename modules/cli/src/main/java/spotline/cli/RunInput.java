@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.core.Work;
 import spotline.reference.ReferenceData;
@@ -16,6 +17,7 @@ import spotline.run.RunPipeline;
 import spotline.run.RunResult;
 import spotline.run.RunSource;
 import spotline.run.TreatmentStack;
+import spotline.run.document.Edits;
 import spotline.run.document.History;
 import spotline.run.document.RunDocument;
 import spotline.run.findings.RuleBook;
@@ -78,7 +80,20 @@ final class RunInput implements AutoCloseable {
 
     /** The document that gives this run's numbers, with its history where it has one. */
     History history(TreatmentOptions options) throws ReadException {
-        if (project.isPresent()) return project.get().history();
+        if (project.isPresent()) {
+            History kept = project.get().history();
+            long seed = options.statedSeed().orElse(kept.document().seed());
+            if (seed != kept.document().seed()) {
+                throw new ReadException(
+                        Place.file(file.toString()),
+                        "seed " + seed + " for a project whose seed is "
+                                + kept.document().seed(),
+                        "no --seed beside --project: a project keeps its own");
+            }
+            if (source.treatment().isEmpty()) return kept;
+            return kept.apply(
+                    Edits.treatmentUnder(kept.document(), source.treatment().get()));
+        }
         if (options.treatment().isEmpty()) return History.of(RunDocument.read(file, options.seed()));
         ObjectNode treatment = TreatmentStack.read(options.treatment().get());
         return History.of(RunDocument.read(file, treatment, options.seed()));

@@ -48,6 +48,20 @@ class ProjectCommandTest {
         CommandRun again = CommandRun.of("run", project, "--out", folder.resolve("two"));
         assertThat(again.err()).isEmpty();
         sameFiles(folder.resolve("one"), folder.resolve("two"));
+        Path more = Files.writeString(
+                folder.resolve("more.json"),
+                "{\"format\": \"spotline-treatment/1\", \"quantify\": {\"without\": [\"C\"]}}");
+        Path next = folder.resolve("next.spotline");
+        CommandRun.of("run", project, "--treatment", more, "--out", folder.resolve("four"), "--project", next);
+        CommandRun.of("run", next, "--out", folder.resolve("five"));
+        assertThat(folder.resolve("five/composition-variants.csv"))
+                .content()
+                .contains("without-C")
+                .isEqualTo(Files.readString(folder.resolve("four/composition-variants.csv")));
+        assertThat(CommandRun.of("run", project, "--seed", 6, "--out", folder.resolve("six"), "--project", next)
+                        .err())
+                .contains("seed 6")
+                .hasLineCount(1);
         byte[] kept = Files.readAllBytes(project);
         CommandRun over =
                 CommandRun.of("run", CommandRun.HOLDER, "--out", folder.resolve("three"), "--project", project);

@@ -60,6 +60,13 @@ final class ReplicateMean {
         return composed.isEmpty() ? left : composed;
     }
 
+    /** Whether a spot with a composition says nothing of an element: no row, and no survey that would show it. */
+    static boolean unmeasured(SpotResult spot, String symbol) {
+        if (spot.composition().isEmpty()
+                || spot.composition().stream().anyMatch(r -> r.element().equals(symbol))) return false;
+        return spot.identification().map(i -> i.element(symbol).isPresent()).orElse(true);
+    }
+
     private static SampleComposition.Mean mean(String symbol, List<SpotResult> spots) {
         List<Estimate> values = new ArrayList<>();
         boolean found = false;
@@ -79,6 +86,8 @@ final class ReplicateMean {
                         limit / 2, "counting/below detection at spot " + spot.spot(), limit / Math.sqrt(12)));
             } else if (row.isPresent()) {
                 // Withheld at one spot: the mean would be of other places than it says.
+                return SampleComposition.Mean.none(symbol);
+            } else if (unmeasured(spot, symbol)) {
                 return SampleComposition.Mean.none(symbol);
             } else {
                 values.add(Estimate.unknown(0));

@@ -53,6 +53,33 @@ final class RunChecks {
         return findings;
     }
 
+    /** An element that some spots of a sample have a number of and others were not measured for: it has no mean. */
+    static List<Finding> incomplete(List<SampleComposition> samples, List<SpotResult> spots) {
+        List<Finding> findings = new ArrayList<>();
+        for (SampleComposition sample : samples) {
+            List<SpotResult> own = spots.stream()
+                    .filter(s -> sample.spots().contains(s.spot()))
+                    .toList();
+            for (SampleComposition.Mean mean : sample.elements()) {
+                List<String> without = own.stream()
+                        .filter(s -> ReplicateMean.unmeasured(s, mean.element()))
+                        .map(SpotResult::spot)
+                        .toList();
+                boolean numbered = own.stream()
+                        .flatMap(s -> s.composition().stream())
+                        .anyMatch(r -> r.element().equals(mean.element())
+                                && r.atomicPercent().isPresent());
+                if (without.isEmpty() || !numbered) continue;
+                findings.add(Finding.caution(
+                                "not-measured-everywhere",
+                                mean.element() + " was not measured at spots " + String.join(", ", without)
+                                        + " of the sample: it has no mean, and there the others sum to 100 without it.")
+                        .at("", sample.sample()));
+            }
+        }
+        return findings;
+    }
+
     /** A sample whose places differ by more than their counting explains. */
     static List<Finding> homogeneity(List<SampleComposition> samples) {
         List<Finding> findings = new ArrayList<>();

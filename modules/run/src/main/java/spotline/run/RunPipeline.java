@@ -62,6 +62,7 @@ public final class RunPipeline {
         measured.forEach(s -> findings.addAll(s.findings()));
         findings.addAll(RunChecks.acrossSpots(run, measured));
         findings.addAll(RunChecks.homogeneity(means));
+        findings.addAll(RunChecks.incomplete(means, measured));
         findings.addAll(ReplicateBackgrounds.different(alike, again));
         RunRules.Judged judged = rules.judge(RunView.of(run, measured, means, run.planFindings(), findings, reference));
         List<SpotResult> spots = measured.stream()

@@ -277,14 +277,16 @@ final class SpotComposition {
         double hv = spectrum.scan().photonEnergyEv();
         Optional<Estimate> factor = factors.factor(intensity.line(), hv, hv - intensity.peakEv(), angle);
         if (factor.isEmpty()) {
-            findings.add(Finding.caution(
-                            "no-sensitivity-factor",
-                            String.format(
-                                    Locale.ROOT,
-                                    "No factor of %s at %.1f eV is in the set \"%s\": it is not quantified.",
-                                    intensity.line(),
-                                    hv,
-                                    factors.set().name()))
+            String message = String.format(
+                    Locale.ROOT,
+                    "No factor of %s at %.1f eV is in the set \"%s\": it is not quantified%s.",
+                    intensity.line(),
+                    hv,
+                    factors.set().name(),
+                    intensity.detected() ? ", and the others would sum to 100 without it" : "");
+            findings.add((intensity.detected()
+                            ? Finding.stop("no-sensitivity-factor", message)
+                            : Finding.note("no-sensitivity-factor", message))
                     .in(spectrum.label()));
             return Optional.empty();
         }

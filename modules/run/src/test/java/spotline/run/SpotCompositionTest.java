@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -16,7 +17,9 @@ import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.Composition;
 import spotline.analysis.quantify.Contribution;
+import spotline.analysis.quantify.ListedFactors;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.SensitivityFactors;
 import spotline.analysis.quantify.TheoreticalFactors;
 import spotline.core.Estimate;
 import spotline.core.Finding;
@@ -309,5 +312,17 @@ class SpotCompositionTest {
         assertThat(row(rows, "Na").detectionLimit().orElseThrow()).isGreaterThan(100 * 8 / 108.0);
         assertThat(percent(rows, "C")).isCloseTo(40, within(0.01));
         assertThat(rules(overruled)).doesNotContain("linked-from-survey");
+    }
+
+    @Test
+    void aLineWithoutAFactorStopsItsSpotWhereTheLineIsThere() {
+        Line oxygen = Line.parse("O 1s");
+        SensitivityFactors oxygenAlone =
+                new ListedFactors(factors.set(), Map.of(oxygen, Estimate.exact(factor(oxygen, 532))), reference);
+        SpotComposition composition = new SpotComposition(
+                reference, oxygenAlone, DefaultTreatment.treatment().quantify(), MAGIC, 0, new TreeSet<>());
+        composition.primary(List.of(narrow("C 1s", 40), narrow("O 1s", 60)), List.of(), new TreeSet<>());
+        assertThat(composition.findings())
+                .anyMatch(f -> f.rule().equals("no-sensitivity-factor") && f.severity() == Severity.STOP);
     }
 }

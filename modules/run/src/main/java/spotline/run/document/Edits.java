@@ -12,6 +12,7 @@ import spotline.core.Decimal;
 import spotline.holder.SpectrumEntry;
 import spotline.holder.SpectrumRole;
 import spotline.reference.Line;
+import spotline.run.MergePatch;
 import spotline.spectra.Window;
 
 /**
@@ -32,6 +33,14 @@ public final class Edits {
         Change change = Places.set(document.shared(), scope.pointer(document) + setting, value);
         String title = words(setting) + " of " + scope.words() + ": " + shown(value);
         return Edit.of(title, List.of(change), scope instanceof Scope.Spot);
+    }
+
+    /** A treatment laid under the holder's own: what that says itself stays. */
+    public static Edit treatmentUnder(RunDocument document, ObjectNode treatment) {
+        ObjectNode under = treatment.deepCopy().without(List.of("format"));
+        JsonNode own = document.at("/treatment").orElse(JsonNodeFactory.instance.objectNode());
+        Change change = Places.set(document.shared(), "/treatment", MergePatch.over(under, own));
+        return Edit.of("A treatment file laid under the holder's own settings", List.of(change), false);
     }
 
     /** A setting goes back to what the wider scopes say. */

@@ -87,9 +87,9 @@ final class QuantityRules {
                         53,
                         "one-spot-only",
                         "One spot of a sample only",
-                        Severity.NOTE,
+                        Severity.CAUTION,
                         List.of(),
-                        Set.of("places-differ"),
+                        Set.of("places-differ", "not-measured-everywhere"),
                         run -> Map.of("", RuleState.PASSED)),
                 new Rule(
                         54,
