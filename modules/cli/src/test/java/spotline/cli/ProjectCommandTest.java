@@ -62,16 +62,15 @@ class ProjectCommandTest {
                         .err())
                 .contains("seed 6")
                 .hasLineCount(1);
-        byte[] kept = Files.readAllBytes(project);
-        CommandRun over =
-                CommandRun.of("run", CommandRun.HOLDER, "--out", folder.resolve("three"), "--project", project);
+        byte[] kept = Files.readAllBytes(next);
+        CommandRun over = CommandRun.of("run", CommandRun.HOLDER, "--out", folder.resolve("three"), "--project", next);
         assertThat(over.status()).isEqualTo(2);
         assertThat(over.err())
-                .contains("bearing.spotline")
+                .contains("next.spotline")
                 .contains("edits of its own")
                 .hasLineCount(1);
         assertThat(folder.resolve("three")).doesNotExist();
-        assertThat(Files.readAllBytes(project)).isEqualTo(kept);
+        assertThat(Files.readAllBytes(next)).isEqualTo(kept);
     }
 
     @Test
