@@ -18,6 +18,8 @@ import spotline.core.Estimate;
  * @param n number of places
  * @param standardDeviation s of the places; empty for one place
  * @param standardUncertainty of the mean; empty where it is unknown
+ * @param ownUncertainty what is left of it without the parts that every measurement treated alike shares; empty where it
+ *     is unknown
  * @param confidence95 half width of the 95 % interval of the mean from the scatter alone, t95 s / sqrt(n); empty for one
  *     place
  * @param homogeneityProbability how often counting alone would make places scatter as much; empty for one place or unknown
@@ -28,6 +30,7 @@ public record Replicates(
         double mean,
         OptionalDouble standardDeviation,
         OptionalDouble standardUncertainty,
+        OptionalDouble ownUncertainty,
         OptionalDouble confidence95,
         OptionalDouble homogeneityProbability) {
 
@@ -42,13 +45,15 @@ public record Replicates(
         for (Estimate v : values) squares += (v.value() - mean.value()) * (v.value() - mean.value());
         OptionalDouble s = n > 1 ? OptionalDouble.of(Math.sqrt(squares / (n - 1))) : OptionalDouble.empty();
         double ofMean = n > 1 ? s.getAsDouble() / Math.sqrt(n) : 0;
-        OptionalDouble u = shared.isPresent() && own.isPresent()
-                ? OptionalDouble.of(Math.hypot(shared.getAsDouble(), Math.max(ofMean, own.getAsDouble())))
+        OptionalDouble alone =
+                own.isPresent() ? OptionalDouble.of(Math.max(ofMean, own.getAsDouble())) : OptionalDouble.empty();
+        OptionalDouble u = shared.isPresent() && alone.isPresent()
+                ? OptionalDouble.of(Math.hypot(shared.getAsDouble(), alone.getAsDouble()))
                 : OptionalDouble.empty();
         OptionalDouble interval = n > 1
                 ? OptionalDouble.of(ofMean * new TDistribution(null, n - 1).inverseCumulativeProbability(0.975))
                 : OptionalDouble.empty();
-        return new Replicates(n, mean.value(), s, u, interval, homogeneity(values, mean.value()));
+        return new Replicates(n, mean.value(), s, u, alone, interval, homogeneity(values, mean.value()));
     }
 
     private static OptionalDouble homogeneity(List<Estimate> values, double mean) {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import spotline.analysis.quantify.Replicates;
 import spotline.run.SampleComposition;
 
 /** Tables over several holder runs. */
@@ -37,7 +38,8 @@ public final class SummaryCsv {
 
     /**
      * The trend of control samples: a row a holder run, control sample and element, against the mean of all these runs. The
-     * last column is the difference over the run's own standard uncertainty.
+     * last column is the difference over what of the run's standard uncertainty is its own: factors and exponents are the
+     * same in all of them and would hide a trend.
      */
     public static byte[] controls(List<HolderSummary> runs) {
         CsvTable table = new CsvTable(List.of(
@@ -64,6 +66,7 @@ public final class SummaryCsv {
                     ? OptionalDouble.of(mean.atomicPercent().getAsDouble() - centre.getAsDouble())
                     : OptionalDouble.empty();
             OptionalDouble u = mean.standardUncertainty();
+            OptionalDouble own = mean.places().map(Replicates::ownUncertainty).orElse(OptionalDouble.empty());
             table.add(new CsvTable.Row()
                     .text(run.run())
                     .text(run.date().map(Object::toString).orElse(""))
@@ -74,8 +77,8 @@ public final class SummaryCsv {
                     .number(centre)
                     .number(difference)
                     .number(
-                            difference.isPresent() && u.isPresent() && u.getAsDouble() > 0
-                                    ? OptionalDouble.of(difference.getAsDouble() / u.getAsDouble())
+                            difference.isPresent() && own.isPresent() && own.getAsDouble() > 0
+                                    ? OptionalDouble.of(difference.getAsDouble() / own.getAsDouble())
                                     : OptionalDouble.empty()));
         });
         return table.bytes();
