@@ -21,6 +21,7 @@ final class CommandTree {
         line.addSubcommand(new CalibrateCommand(environment));
         line.addSubcommand(new PlanCommand(environment));
         line.addSubcommand(new FitCommand(environment));
+        line.addSubcommand(new FactorsCommand(environment));
         line.addSubcommand(new FigureCommand(environment));
         line.addSubcommand(new ConvertCommand(environment));
         line.addSubcommand(new ViewCommand(environment));

@@ -71,7 +71,8 @@ final class FactorChecks {
         return findings;
     }
 
-    private static BackgroundFamily family(String described) {
+    /** By the words that describe a background. */
+    static BackgroundFamily family(String described) {
         String words = described.toLowerCase(Locale.ROOT);
         if (words.contains("tougaard")) return BackgroundFamily.TOUGAARD;
         return words.contains("shirley") ? BackgroundFamily.SHIRLEY : BackgroundFamily.STRAIGHT;

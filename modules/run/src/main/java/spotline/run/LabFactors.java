@@ -4,6 +4,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Basis;
 import spotline.analysis.quantify.FactorKind;
@@ -24,10 +26,15 @@ public final class LabFactors {
     private LabFactors() {}
 
     /**
-     * Errors: {@link IllegalArgumentException} when nothing of the material was measured, or a line of it has no intensity.
+     * @param angleDeg between source and analyser, under which the reference was measured; empty where it is not known
+     *
+     * <p>Errors: {@link IllegalArgumentException} when nothing of the material was measured, or a line of it has no intensity.
      */
     public static ListedFactors of(
-            List<SpotResult> spots, QuantifySettings.FactorChoice.FromSpots choice, ReferenceData reference) {
+            List<SpotResult> spots,
+            QuantifySettings.FactorChoice.FromSpots choice,
+            OptionalDouble angleDeg,
+            ReferenceData reference) {
         Map<String, Estimate> composition = new LinkedHashMap<>();
         choice.atomicPercent()
                 .forEach((symbol, percent) -> composition.put(
@@ -36,6 +43,7 @@ public final class LabFactors {
         Map<Line, Estimate> sums = new LinkedHashMap<>();
         Map<Line, Integer> counts = new LinkedHashMap<>();
         OptionalDouble photons = OptionalDouble.empty();
+        Set<FactorSet.BackgroundFamily> backgrounds = new TreeSet<>();
         for (SpotResult spot : spots) {
             boolean narrow = spot.intensities().stream().anyMatch(m -> m.basis() == Basis.NARROW);
             for (MeasuredIntensity measured : spot.intensities()) {
@@ -47,6 +55,7 @@ public final class LabFactors {
                         .findFirst()
                         .orElseThrow();
                 photons = OptionalDouble.of(spectrum.scan().photonEnergyEv());
+                backgrounds.add(FactorChecks.family(intensity.background()));
                 sums.merge(intensity.line(), Normalisation.of(spectrum, intensity, true), Estimate::plus);
                 counts.merge(intensity.line(), 1, Integer::sum);
             }
@@ -56,21 +65,30 @@ public final class LabFactors {
         }
         sums.replaceAll((line, sum) -> sum.times(1.0 / counts.getOrDefault(line, 1)));
         Line relativeTo = choice.relativeTo().orElse(sums.keySet().iterator().next());
-        return ReferenceMaterialFactors.of(set(spots, choice, photons), composition, sums, relativeTo, reference);
+        return ReferenceMaterialFactors.of(
+                set(spots, choice, photons, angleDeg, List.copyOf(backgrounds)),
+                composition,
+                sums,
+                relativeTo,
+                reference);
     }
 
     private static FactorSet set(
-            List<SpotResult> spots, QuantifySettings.FactorChoice.FromSpots choice, OptionalDouble photons) {
+            List<SpotResult> spots,
+            QuantifySettings.FactorChoice.FromSpots choice,
+            OptionalDouble photons,
+            OptionalDouble angleDeg,
+            List<FactorSet.BackgroundFamily> backgrounds) {
         String sample = spots.get(0).sample();
         return new FactorSet(
                 "reference material: " + (sample.isEmpty() ? "spot " + String.join(", ", choice.spots()) : sample),
                 "spots " + String.join(", ", choice.spots()) + " of this run",
                 FactorKind.REFERENCE_MATERIAL,
                 photons,
-                OptionalDouble.empty(),
+                angleDeg,
                 FactorSet.Transmission.DIVIDED_OUT,
                 "in the factors",
-                List.of(),
+                backgrounds,
                 true,
                 "the lines measured on the reference material");
     }

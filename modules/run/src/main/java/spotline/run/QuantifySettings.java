@@ -77,6 +77,20 @@ public record QuantifySettings(
                 spots = List.copyOf(spots);
                 atomicPercent = Map.copyOf(atomicPercent);
                 require(relativeU >= 0 && relativeU < 1, "relativeU: " + relativeU + ", expected 0 to below 1");
+                double sum = 0;
+                for (Map.Entry<String, Double> share : atomicPercent.entrySet()) {
+                    require(
+                            Elements.bySymbol(share.getKey()).isPresent(),
+                            "atomicPercent of the reference: \"" + share.getKey() + "\", expected an element's symbol");
+                    require(
+                            share.getValue() > 0,
+                            "atomicPercent of the reference: " + share.getKey() + " " + share.getValue()
+                                    + ", expected above 0");
+                    sum += share.getValue();
+                }
+                require(
+                        Math.abs(sum - 100) <= 1,
+                        "atomicPercent of the reference: a sum of " + sum + ", expected 100 to within 1");
             }
         }
     }

@@ -13,6 +13,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
+import spotline.analysis.quantify.ListedFactors;
 import spotline.core.Finding;
 import spotline.core.Work;
 import spotline.reference.ReferenceData;
@@ -41,6 +42,15 @@ public final class RunPipeline {
         this.programVersion = programVersion;
         this.rules = rules;
         this.memo = memo;
+    }
+
+    /**
+     * The factor sets that the run's own reference spots give, one a material that a treatment asks for.
+     *
+     * <p>Errors: {@link IllegalArgumentException} with the reason why one cannot be had.
+     */
+    public List<ListedFactors> referenceFactors(HolderRun run, Work work) {
+        return new ReferenceSpots(reference, new SpotTreatment(reference, Memo.NONE), Memo.NONE).sets(run, work);
     }
 
     /** The findings of the mounting checks are repeated in the result. */
