@@ -6,6 +6,7 @@ import java.util.Optional;
 import spotline.analysis.quantify.Composition;
 import spotline.analysis.quantify.Contribution;
 import spotline.analysis.quantify.Quantified;
+import spotline.analysis.quantify.UncertaintySource;
 import spotline.core.Estimate;
 import spotline.core.Finding;
 import spotline.spectra.Window;
@@ -37,8 +38,10 @@ final class BlankVariant {
                     new SpotResult.Variant(NAME, List.of()),
                     List.of(Finding.caution(
                                     "blank-not-usable",
-                                    "The blank at spot " + blank.spot() + " cannot be taken off: " + blank.element()
-                                            + " was not found at both places.")
+                                    "The blank at spot " + blank.spot() + " cannot be taken off: "
+                                            + (measured.isEmpty()
+                                                    ? "there is no such spot."
+                                                    : blank.element() + " was not found at both places."))
                             .at(spot.spot(), spot.sample())));
         }
         Estimate scale = own.get().dividedBy(other.get()).times(blank.share());
@@ -49,7 +52,8 @@ final class BlankVariant {
                     .map(b -> b.times(scale))
                     .orElse(Estimate.exact(0));
             Estimate rest = row.atomicPercent().get().minus(of);
-            double u = rest.standardUncertainty().orElse(0);
+            // Factors scale what is there and hide nothing; the element scaled by cancels to the last digit.
+            double u = Math.max(ofCounting(rest), ofCounting(row.atomicPercent().get()));
             boolean detected = rest.value() > CRITICAL * u && rest.value() > 1e-9;
             left.add(new Contribution(
                     row.element(), row.line(), row.spectrum(), row.basis(), NO_WINDOW, rest, DETECTION * u, detected));
@@ -65,6 +69,10 @@ final class BlankVariant {
         return spot.with(
                 new SpotResult.Variant(NAME, Composition.of(left)),
                 List.of(Finding.note("blank-taken-off", message).at(spot.spot(), spot.sample())));
+    }
+
+    private static double ofCounting(Estimate estimate) {
+        return estimate.uncertaintyFrom(UncertaintySource::ofOneSpectrum).orElse(0);
     }
 
     private static Optional<Estimate> percent(SpotResult spot, String element) {

@@ -70,5 +70,17 @@ class BlankVariantTest {
         assertThat(BlankVariant.added(SPOT, BY_SILICON, Optional.empty()).findings())
                 .extracting(Finding::rule)
                 .containsExactly("blank-not-usable");
+        assertThat(BlankVariant.added(SPOT, BY_SILICON, Optional.empty()).findings())
+                .allMatch(f -> f.message().contains("no such spot"));
+    }
+
+    /** 3.29 standard deviations of counting (Currie 1968), and no less for an element that cancels to the last digit. */
+    @Test
+    void limitsAreThoseOfCounting() {
+        SpotResult result = BlankVariant.added(SPOT, BY_SILICON, Optional.of(TAPE));
+        assertThat(result.variants().get(0).rows())
+                .filteredOn(r -> r.element().equals("Si"))
+                .singleElement()
+                .satisfies(r -> assertThat(r.detectionLimit().orElseThrow()).isGreaterThan(0.1));
     }
 }
