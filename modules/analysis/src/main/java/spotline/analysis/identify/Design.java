@@ -125,6 +125,14 @@ final class Design {
         return white;
     }
 
+    /** The square of a curve once whitened, without keeping it. */
+    double square(Curve curve) {
+        curve.addTo(spread, 1);
+        double square = whitening.square(spread);
+        Arrays.fill(spread, 0);
+        return square;
+    }
+
     White white(double[] curve) {
         return new White(whitening, whitening.apply(curve));
     }

@@ -83,7 +83,7 @@ final class Hunt {
         /** The same of a curve that is not whitened yet. */
         Added added(Curve curve, Design.White residual) {
             double push = residual.dot(curve);
-            return push > 0 ? added(push, design.white(curve).square(), couplings(curve)) : Added.NOTHING;
+            return push > 0 ? added(push, design.square(curve), couplings(curve)) : Added.NOTHING;
         }
 
         private Added added(double push, double own, double[] couplings) {
@@ -145,7 +145,7 @@ final class Hunt {
             squares = new double[candidates.size()];
         }
         if (squares[candidate] == 0) {
-            squares[candidate] = design.white(candidates.get(candidate).curve()).square();
+            squares[candidate] = design.square(candidates.get(candidate).curve());
         }
         return squares[candidate];
     }

@@ -139,7 +139,7 @@ final class MemberColumns {
             AtomLine line = lines.get(l);
             if (!templates.inside(line.bindingEv(), member.offsetEv())) continue;
             Curve curve = templates.line(member.emitter(), line, member.offsetEv());
-            double expected = member.amount() * Math.sqrt(design.white(curve).square());
+            double expected = member.amount() * Math.sqrt(design.square(curve));
             if (expected < WEAKEST_DEVIATING) continue;
             int c = design.add(Design.Kind.LINE, owner, l, member.offsetEv(), curve);
             double share = line.regular() ? AREA_DEVIATION : IRREGULAR_DEVIATION;

@@ -94,6 +94,52 @@ final class Whitening {
     }
 
     /**
+     * Sum of the squares of a curve's independent deviations, added up in the order in which {@link Design.White} adds its
+     * own: nothing is kept of them.
+     */
+    double square(double[] curve) {
+        int n = grid.channels;
+        double level = 0;
+        double slope = 0;
+        int from = -1;
+        int whole = 0;
+        double s0 = 0;
+        double s1 = 0;
+        double s2 = 0;
+        double s3 = 0;
+        boolean quiet = true;
+        for (int i = 0; i < n; i++) {
+            double value = curve[i];
+            if (quiet) {
+                if (value == 0) continue;
+                quiet = false;
+            } else {
+                level += slope * (grid.energy[i] - grid.energy[i - 1]);
+            }
+            double surprise = value - level;
+            double white = surprise * scale[i];
+            if (scale[i] > 0) {
+                level += levelGain[i] * surprise;
+                slope += slopeGain[i] * surprise;
+            }
+            if (from < 0) {
+                if (white == 0) continue;
+                from = i;
+                whole = (n - from) / 4 * 4;
+            }
+            int place = i - from;
+            double square = white * white;
+            switch (place < whole ? place & 3 : 0) {
+                case 1 -> s1 += square;
+                case 2 -> s2 += square;
+                case 3 -> s3 += square;
+                default -> s0 += square;
+            }
+        }
+        return s0 + s1 + s2 + s3;
+    }
+
+    /**
      * What a curve on the channels must be multiplied with to give its product, once whitened, with an already white one:
      * the transposed filter. A curve of few channels need not be whitened itself for that.
      */
