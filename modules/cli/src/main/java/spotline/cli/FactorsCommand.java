@@ -11,6 +11,7 @@ import picocli.CommandLine.Parameters;
 import spotline.analysis.quantify.ListedFactors;
 import spotline.core.Place;
 import spotline.core.ReadException;
+import spotline.core.Work;
 import spotline.reference.ReferenceData;
 import spotline.report.WholeFile;
 import spotline.run.FactorFile;
@@ -55,13 +56,7 @@ final class FactorsCommand implements Callable<Integer> {
                 RunInput input = RunInput.open(holder, options)) {
             ReferenceData reference = ReferenceData.shipped();
             HolderRun run = new HolderRunLoader(reference).load(input.source(), progress);
-            sets = new RunPipeline(reference, ProgramVersion.text(), RuleBook.standard())
-                    .referenceFactors(run, progress);
-        } catch (IllegalArgumentException e) {
-            throw new ReadException(
-                    Place.file(holder.toString()),
-                    "reference spots whose factors cannot be had (" + e.getMessage() + ")",
-                    "spots that show a material of stated composition");
+            sets = sets(run, new RunPipeline(reference, ProgramVersion.text(), RuleBook.standard()), progress);
         }
         if (sets.isEmpty()) {
             throw new ReadException(
@@ -84,5 +79,16 @@ final class FactorsCommand implements Callable<Integer> {
                             + TerminalText.clean(sets.get(i).set().name()));
         }
         return 0;
+    }
+
+    private List<ListedFactors> sets(HolderRun run, RunPipeline pipeline, Work work) throws ReadException {
+        try {
+            return pipeline.referenceFactors(run, work);
+        } catch (IllegalArgumentException e) {
+            throw new ReadException(
+                    Place.file(holder.toString()),
+                    "reference spots whose factors cannot be had (" + e.getMessage() + ")",
+                    "spots that show a material of stated composition");
+        }
     }
 }

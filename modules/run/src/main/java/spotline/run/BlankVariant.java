@@ -3,6 +3,7 @@ package spotline.run;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import spotline.analysis.quantify.Composition;
 import spotline.analysis.quantify.Contribution;
 import spotline.analysis.quantify.Quantified;
@@ -33,16 +34,9 @@ final class BlankVariant {
     static SpotResult added(SpotResult spot, QuantifySettings.Blank blank, Optional<SpotResult> measured) {
         Optional<Estimate> own = percent(spot, blank.element());
         Optional<Estimate> other = measured.flatMap(b -> percent(b, blank.element()));
+        if (measured.isEmpty()) return refused(spot, blank, "there is no such spot");
         if (own.isEmpty() || other.isEmpty()) {
-            return spot.with(
-                    new SpotResult.Variant(NAME, List.of()),
-                    List.of(Finding.caution(
-                                    "blank-not-usable",
-                                    "The blank at spot " + blank.spot() + " cannot be taken off: "
-                                            + (measured.isEmpty()
-                                                    ? "there is no such spot."
-                                                    : blank.element() + " was not found at both places."))
-                            .at(spot.spot(), spot.sample())));
+            return refused(spot, blank, blank.element() + " was not found at both places");
         }
         Estimate scale = own.get().dividedBy(other.get()).times(blank.share());
         List<Contribution> left = new ArrayList<>();
@@ -53,7 +47,12 @@ final class BlankVariant {
                     .orElse(Estimate.exact(0));
             Estimate rest = row.atomicPercent().get().minus(of);
             // Factors scale what is there and hide nothing; the element scaled by cancels to the last digit.
-            double u = Math.max(ofCounting(rest), ofCounting(row.atomicPercent().get()));
+            OptionalDouble ofRest = ofCounting(rest);
+            OptionalDouble ofOwn = ofCounting(row.atomicPercent().get());
+            if (ofRest.isEmpty() || ofOwn.isEmpty()) {
+                return refused(spot, blank, "the counting uncertainty of " + row.element() + " is not known");
+            }
+            double u = Math.max(ofRest.getAsDouble(), ofOwn.getAsDouble());
             boolean detected = rest.value() > CRITICAL * u && rest.value() > 1e-9;
             left.add(new Contribution(
                     row.element(), row.line(), row.spectrum(), row.basis(), NO_WINDOW, rest, DETECTION * u, detected));
@@ -71,8 +70,15 @@ final class BlankVariant {
                 List.of(Finding.note("blank-taken-off", message).at(spot.spot(), spot.sample())));
     }
 
-    private static double ofCounting(Estimate estimate) {
-        return estimate.uncertaintyFrom(UncertaintySource::ofOneSpectrum).orElse(0);
+    private static SpotResult refused(SpotResult spot, QuantifySettings.Blank blank, String why) {
+        String message = "The blank at spot " + blank.spot() + " cannot be taken off: " + why + ".";
+        return spot.with(
+                new SpotResult.Variant(NAME, List.of()),
+                List.of(Finding.caution("blank-not-usable", message).at(spot.spot(), spot.sample())));
+    }
+
+    private static OptionalDouble ofCounting(Estimate estimate) {
+        return estimate.uncertaintyFrom(UncertaintySource::ofOneSpectrum);
     }
 
     private static Optional<Estimate> percent(SpotResult spot, String element) {

@@ -46,8 +46,12 @@ record CarbonObjections(List<String> refusals, List<String> doubts) {
         if (grounded) {
             doubts.add(
                     conducts
-                            ? "a grounded conductor is referenced by the spectrometer, and its carbon lies anywhere from"
-                                    + " 284.1 to 286.7 eV"
+                            ? String.format(
+                                    Locale.ROOT,
+                                    "a grounded conductor is referenced by the spectrometer, and its carbon lies anywhere"
+                                            + " from %.1f to %.1f eV",
+                                    CarbonScans.LOWEST_ON_CONDUCTORS,
+                                    CarbonScans.HIGHEST_ON_CONDUCTORS)
                             : "the spot is declared grounded though the sample does not conduct");
         }
         return new CarbonObjections(refusals, doubts);

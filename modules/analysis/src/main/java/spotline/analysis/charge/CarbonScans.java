@@ -11,9 +11,9 @@ import spotline.core.Work;
 final class CarbonScans {
     /** Where hydrocarbon usually lies, eV; only to look for it. */
     /** Adventitious carbon on conductors. Source: G. Greczynski, L. Hultman, ChemPhysChem 2017: 284.08 to 286.74 eV. */
-    private static final double LOWEST_ON_CONDUCTORS = 284.1;
+    static final double LOWEST_ON_CONDUCTORS = 284.1;
 
-    private static final double HIGHEST_ON_CONDUCTORS = 286.7;
+    static final double HIGHEST_ON_CONDUCTORS = 286.7;
     private static final double BEYOND = 0.5;
 
     private static final double USUAL_EV = 284.8;

@@ -93,6 +93,8 @@ final class Design {
     private final White data;
     /** Where a curve of few channels is laid out on all of them; zeros in between. */
     private final double[] spread;
+    /** Where it is whitened when only its square is asked for; zeros in between. */
+    private final double[] deviations;
 
     private final List<Column> columns = new ArrayList<>();
     private double[][] gram = new double[64][64];
@@ -103,6 +105,7 @@ final class Design {
         this.counts = counts;
         this.whitening = whitening;
         this.spread = new double[counts.length];
+        this.deviations = new double[counts.length];
         this.data = new White(whitening, whitening.apply(counts));
     }
 
@@ -128,8 +131,10 @@ final class Design {
     /** The square of a curve once whitened, without keeping it. */
     double square(Curve curve) {
         curve.addTo(spread, 1);
-        double square = whitening.square(spread);
+        whitening.apply(spread, deviations);
+        double square = new White(whitening, deviations).square();
         Arrays.fill(spread, 0);
+        Arrays.fill(deviations, 0);
         return square;
     }
 

@@ -70,8 +70,14 @@ final class Whitening {
 
     /** A curve as independent deviations of unit variance. */
     double[] apply(double[] curve) {
+        double[] white = new double[grid.channels];
+        apply(curve, white);
+        return white;
+    }
+
+    /** The same into an array of zeros, which a caller may keep for the next curve. */
+    void apply(double[] curve, double[] white) {
         int n = grid.channels;
-        double[] white = new double[n];
         double level = 0;
         double slope = 0;
         boolean quiet = true;
@@ -90,53 +96,6 @@ final class Whitening {
                 slope += slopeGain[i] * surprise;
             }
         }
-        return white;
-    }
-
-    /**
-     * Sum of the squares of a curve's independent deviations, added up in the order in which {@link Design.White} adds its
-     * own: nothing is kept of them.
-     */
-    double square(double[] curve) {
-        int n = grid.channels;
-        double level = 0;
-        double slope = 0;
-        int from = -1;
-        int whole = 0;
-        double s0 = 0;
-        double s1 = 0;
-        double s2 = 0;
-        double s3 = 0;
-        boolean quiet = true;
-        for (int i = 0; i < n; i++) {
-            double value = curve[i];
-            if (quiet) {
-                if (value == 0) continue;
-                quiet = false;
-            } else {
-                level += slope * (grid.energy[i] - grid.energy[i - 1]);
-            }
-            double surprise = value - level;
-            double white = surprise * scale[i];
-            if (scale[i] > 0) {
-                level += levelGain[i] * surprise;
-                slope += slopeGain[i] * surprise;
-            }
-            if (from < 0) {
-                if (white == 0) continue;
-                from = i;
-                whole = (n - from) / 4 * 4;
-            }
-            int place = i - from;
-            double square = white * white;
-            switch (place < whole ? place & 3 : 0) {
-                case 1 -> s1 += square;
-                case 2 -> s2 += square;
-                case 3 -> s3 += square;
-                default -> s0 += square;
-            }
-        }
-        return s0 + s1 + s2 + s3;
     }
 
     /**
