@@ -58,6 +58,18 @@ final class LossConvolution {
         return table.length > 0 ? table[high - low] : crossSection.applyAsDouble(energy[high] - energy[low]);
     }
 
+    /** What the channels below send to one, in the order of the channels. */
+    private double arriving(int at, double[] weighted) {
+        double sum = 0;
+        if (table.length == 0) {
+            for (int j = 0; j < at; j++) sum += between(at, j) * weighted[j];
+            return sum;
+        }
+        double[] even = table;
+        for (int j = 0; j < at; j++) sum += even[at - j] * weighted[j];
+        return sum;
+    }
+
     /**
      * Solves y = primary + b K y: losses any number of times.
      *
@@ -67,9 +79,7 @@ final class LossConvolution {
         double[] spectrum = primary.clone();
         double[] weighted = new double[primary.length];
         for (int i = 0; i < spectrum.length; i++) {
-            double sum = 0;
-            for (int j = 0; j < i; j++) sum += between(i, j) * weighted[j];
-            spectrum[i] += b * sum;
+            spectrum[i] += b * arriving(i, weighted);
             weighted[i] = widths[i] * spectrum[i];
         }
         return spectrum;
@@ -83,9 +93,7 @@ final class LossConvolution {
         double[] sums = new double[n];
         for (int i = 1; i < n; i++) {
             if (table.length == 0) work.check();
-            double sum = 0;
-            for (int j = 0; j < i; j++) sum += between(i, j) * weighted[j];
-            sums[i] = sum;
+            sums[i] = arriving(i, weighted);
         }
         return sums;
     }

@@ -93,8 +93,7 @@ public final class Plots {
 
     /** Draws each series as one path, in the styles given. */
     public static XYLineAndShapeRenderer lines(CurveStyle... styles) {
-        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        renderer.setDrawSeriesLineAsPath(true);
+        XYLineAndShapeRenderer renderer = new Curves();
         for (int i = 0; i < styles.length; i++) {
             renderer.setSeriesPaint(i, styles[i].color());
             renderer.setSeriesStroke(i, styles[i].stroke());
@@ -118,9 +117,18 @@ public final class Plots {
         graphics.setDefsKeyPrefix(name);
         graphics.setGeomDoubleConverter(Plots::coordinate);
         chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
-        // Inside HTML only the SVG namespace itself may be declared; the others are not used.
-        return graphics.getSVGElement(null, false, new ViewBox(0, 0, width, height), null, null)
-                .replaceFirst(" xmlns:xlink='[^']*' xmlns:jfreesvg='[^']*'", "");
+        return plain(graphics.getSVGElement(null, false, new ViewBox(0, 0, width, height), null, null));
+    }
+
+    /** Inside HTML only the namespace of SVG itself may be declared; the others are not used. */
+    private static String plain(String svg) {
+        int from = svg.indexOf(" xmlns:xlink='");
+        int to = svg.indexOf('>', from);
+        String last = " xmlns:jfreesvg='";
+        int begins = svg.indexOf(last, from);
+        if (from < 0 || begins < 0 || begins > to) return svg;
+        int ends = svg.indexOf('\'', begins + last.length()) + 1;
+        return svg.substring(0, from) + svg.substring(ends);
     }
 
     /** Upright names stay text, which can be searched and read aloud; the library would else draw their outlines. */

@@ -60,17 +60,21 @@ final class Markup {
 
     private void escape(String raw) {
         String text = Shown.text(raw);
+        int done = 0;
         for (int i = 0; i < text.length(); i++) {
-            char c = text.charAt(i);
-            switch (c) {
-                case '&' -> out.append("&amp;");
-                case '<' -> out.append("&lt;");
-                case '>' -> out.append("&gt;");
-                case '"' -> out.append("&quot;");
-                case '\'' -> out.append("&#39;");
-                default -> out.append(c);
-            }
+            String written = switch (text.charAt(i)) {
+                case '&' -> "&amp;";
+                case '<' -> "&lt;";
+                case '>' -> "&gt;";
+                case '"' -> "&quot;";
+                case '\'' -> "&#39;";
+                default -> "";
+            };
+            if (written.isEmpty()) continue;
+            out.append(text.substring(done, i)).append(written);
+            done = i + 1;
         }
+        out.append(done == 0 ? text : text.substring(done));
     }
 
     /** Errors: {@link IllegalStateException} while an element is open. */

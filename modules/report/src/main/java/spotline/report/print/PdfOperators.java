@@ -51,8 +51,9 @@ final class PdfOperators {
     }
 
     /** A part of a text of numbers. */
-    PdfOperators add(CharSequence text, int from, int to) {
-        out.append(text, from, to).append(' ');
+    PdfOperators add(String text, int from, int to) {
+        // A string is taken over as a whole, a part of one character by character.
+        out.append(text.substring(from, to)).append(' ');
         return this;
     }
 
