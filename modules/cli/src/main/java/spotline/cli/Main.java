@@ -10,6 +10,7 @@ public final class Main {
 
     public static void main(String[] args) {
         Locale.setDefault(Locale.ROOT);
+        if (args.length > 0 && args[0].equals("run")) ShortRun.begin();
         PrintWriter out = new PrintWriter(System.out, false, StandardCharsets.UTF_8);
         PrintWriter err = new PrintWriter(System.err, true, StandardCharsets.UTF_8);
         boolean terminal = System.console() != null;
