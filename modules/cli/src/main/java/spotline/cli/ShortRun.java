@@ -25,7 +25,8 @@ final class ShortRun {
         asking.start();
     }
 
-    private static void ask() {
+    /** Whether the machine took it. */
+    static boolean ask() {
         try {
             Path file = Files.createTempFile("spotline", ".json");
             try {
@@ -39,8 +40,10 @@ final class ShortRun {
             } finally {
                 Files.deleteIfExists(file);
             }
+            return true;
         } catch (JMException | IOException | RuntimeException | LinkageError e) {
             // It only takes longer.
+            return false;
         }
     }
 }
