@@ -18,7 +18,11 @@ final class Design {
         STATE,
         AUGER,
         LINE,
+        /** How much broader than assumed an element's lines are. */
+        WIDTH,
         LOSS,
+        /** Losses that all strong elements share. */
+        COMMON_LOSS,
         TAIL,
         GHOST
     }
@@ -30,7 +34,7 @@ final class Design {
      */
     record Column(Kind kind, int owner, int part, double offsetEv, Curve curve, White white) {
         boolean free() {
-            return kind == Kind.LINE;
+            return kind == Kind.LINE || kind == Kind.WIDTH || kind == Kind.COMMON_LOSS || kind == Kind.TAIL;
         }
     }
 

@@ -29,6 +29,22 @@ final class Discrepancy {
     private static final double FIRST_GROUP = 0.25;
     private static final double OPENING_EV = 9;
 
+    /** How freely the background may bend behind lines and under Auger groups. */
+    enum Freedom {
+        /** Enough that no loss or Auger structure is taken for an element. */
+        TO_DETECT(1, 1),
+        /** Little: elements are settled, and a background that bends under a line takes from its area or adds to it. */
+        TO_QUANTIFY(0.2, 0.5);
+
+        private final double loss;
+        private final double auger;
+
+        Freedom(double loss, double auger) {
+            this.loss = loss;
+            this.auger = auger;
+        }
+    }
+
     private Discrepancy() {}
 
     /** Before anything is modelled: what stands above the lower envelope is taken for lines. */
@@ -70,7 +86,8 @@ final class Discrepancy {
             double[] groups,
             double[] unsure,
             double fwhmEv,
-            double[] excess) {
+            double[] excess,
+            Freedom freedom) {
         int n = grid.channels;
         int reach = Math.max(1, (int) Math.round(0.6 * fwhmEv / grid.step));
         double[] wide = extreme(unsure, reach, true);
@@ -89,8 +106,8 @@ final class Discrepancy {
             variance[i] = grid.energy[i] < firstEnergyEv ? Double.POSITIVE_INFINITY : own * more;
             bend[i] = more
                     * (bend(BACKGROUND * level, BACKGROUND_SCALE_EV)
-                            + bend(AUGER * a, GROUP_SCALE_EV)
-                            + bend(LOSS * behind, GROUP_SCALE_EV));
+                            + bend(freedom.auger * AUGER * a, GROUP_SCALE_EV)
+                            + bend(freedom.loss * LOSS * behind, GROUP_SCALE_EV));
         }
         return new Whitening(grid, bend, variance);
     }

@@ -22,6 +22,10 @@ final class Judge {
     private static final double DETECTABLE = 3.3;
 
     private static final double MUST_SHOW = 5;
+    /** A line that falls short of the expected by this and a share of the expected is not there. */
+    private static final double MISSED = 3;
+
+    private static final double MISSED_SHARE = 0.25;
     /** A missing line weighs against an element when it should have made this share of its gain. */
     private static final double CONTRADICTING_SHARE = 0.2;
     /** A line expected with nine standard deviations weighs against any element. */
@@ -32,12 +36,11 @@ final class Judge {
     private static final double MISSING_SHARE = 0.4;
     private static final double LEAST_INDEPENDENT = 0.25;
     private static final double PRESENT_GAIN = 28;
-    private static final double PRESENT_GAIN_ONE_LINE = 34;
+    private static final double PRESENT_GAIN_ONE_LINE = 70;
     /** Lithium, beryllium and boron show one line and no Auger group. */
     private static final int HEAVIEST_OF_ONE_LINE = 5;
 
-    private static final double ONE_LINE_OF_ONE = 110;
-    private static final double ONE_LINE_UNCOMMON = 250;
+    private static final double ONE_LINE_OF_ONE = 250;
     /** An explanation within this of an element's own gain, or within this share of it, comes close. */
     private static final double CLOSE_GAIN = 12;
 
@@ -114,17 +117,20 @@ final class Judge {
     private static Verdict verdict(Atom atom, Tally tally, double own, boolean rival, boolean alone) {
         boolean two = own >= PRESENT_GAIN && (tally.proving >= 2 || (tally.proving >= 1 && tally.auger));
         boolean one = own >= oneLine(atom) && tally.proving == 1 && tally.couldShow <= 1 && alone;
-        boolean strong = own >= BEYOND_DOUBT && tally.proving >= 1;
+        boolean strong = own >= BEYOND_DOUBT && ModelSelection.common(atom.symbol()) && tally.proving >= 1;
         boolean present = (two && !rival || one || strong) && !tally.contradicted;
         present &= tally.main || tally.proving >= NEEDS_WITHOUT_MAIN;
         if (atom.rare()) present &= tally.proving >= RARE_NEEDS_LINES;
         return present ? Verdict.PRESENT : Verdict.POSSIBLE;
     }
 
-    /** What one line must bring when it is all there is: more where nothing else could ever speak for the element. */
+    /**
+     * What one line must bring when it is all there is: more where nothing else could ever speak for the element; what is
+     * seldom met is never called present by one line.
+     */
     private static double oneLine(Atom atom) {
         if (atom.element().z() <= HEAVIEST_OF_ONE_LINE) return ONE_LINE_OF_ONE;
-        return ModelSelection.common(atom.symbol()) ? PRESENT_GAIN_ONE_LINE : ONE_LINE_UNCOMMON;
+        return ModelSelection.common(atom.symbol()) ? PRESENT_GAIN_ONE_LINE : Double.POSITIVE_INFINITY;
     }
 
     private void photoLine(int owner, double gain, LineTests.Test test, Tally to) {
@@ -136,7 +142,7 @@ final class Judge {
         if (test.significance() >= SEEN && fits) {
             to.lines.add(new LineSeen(name, test.energyEv(), test.significance(), test.ratio()));
             to.strongest = Math.max(to.strongest, test.significance());
-            to.main |= test.line().main();
+            to.main |= test.line().main() && test.ratio() <= AREA_FACTOR;
             if (!regular || test.ratio() > AREA_FACTOR || test.independent() < LEAST_INDEPENDENT) return;
             double area = test.ratio()
                     * model.amount(owner)
@@ -147,6 +153,7 @@ final class Judge {
         } else if (test.expected() >= DETECTABLE && regular) {
             to.missing.add(new Evidence.LineMissing(name, test.energyEv(), test.expected(), test.significance()));
             boolean weighty = test.expected() * test.expected() > Math.min(PLAIN_SQUARE, CONTRADICTING_SHARE * gain);
+            to.contradicted |= test.expected() - test.significance() > MISSED + MISSED_SHARE * test.expected();
             to.contradicted |= weighty && test.expected() >= MUST_SHOW;
             Line main = model.members.get(owner).atom().main().line();
             boolean partner =

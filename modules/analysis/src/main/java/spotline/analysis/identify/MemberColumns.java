@@ -17,6 +17,14 @@ final class MemberColumns {
     private static final double AUGER_DEVIATION = 0.6;
     private static final double LOSS_DEVIATION = 0.12;
     private static final double PLASMON_DEVIATION = 0.15;
+    /** Share of an element's lines that the common loss structure departs by at one energy from the tail's. */
+    private static final double COMMON_LOSS_DEVIATION = 0.06;
+    /** Tails of matter unlike that of the universal cross section, and of what is buried or lies on top. */
+    private static final double TAIL_DEVIATION = 0.4;
+    /** Logarithm of the factor that widths are tried with, and how many of it they may be off. */
+    private static final double WIDTH_STEP = 0.1;
+
+    private static final double WIDTH_DEVIATION = 2;
     /** Lines expected with less than this many standard deviations get no deviation of their own. */
     private static final double WEAKEST_DEVIATING = 2.5;
 
@@ -34,8 +42,15 @@ final class MemberColumns {
     /** Carbonate, above hydrocarbon: only fluorine takes carbon higher, eV. */
     private static final double HIGHEST_CARBON = 4.8;
 
+    /** Shake-up, an element's own. */
+    private static final int SHAKE_UPS = 2;
+
     private static final double[] LOSSES = {4.5, 7.5, 11, 15, 19.5, 25};
     private static final double[] LOSS_WIDTHS = {3, 3.5, 4.5, 5, 6, 7};
+    /** Where the common loss structure is described, eV behind the lines; its last piece ends at the last one. */
+    private static final double[] COMMON_LOSSES = {4, 7, 10, 13, 16, 19, 22.5, 26.5, 31, 36, 42, 50, 60, 72};
+
+    private static final double COMMON_OVERLAP = 1.2;
     /** Behind C 1s aromatic shake-up lies at 6.6 eV and plasmons at over 20 eV; between them lies K 2p. */
     private static final double CARBON_SHAKE_UP = 7;
 
@@ -76,6 +91,7 @@ final class MemberColumns {
             double deviation = stateDeviation(offset - u);
             if (deviations && member.clear() && deviation < 1) design.expect(c, 0, deviation * member.amount());
         }
+        if (member.clear() && deviations) addWidth(member, owner);
         if (member.clear()) addAuger(member, owner, states);
         if (member.strong()) addLosses(member, owner, plasmons);
         if (deviations) addDeviations(member, owner);
@@ -86,6 +102,7 @@ final class MemberColumns {
         double u = member.offsetEv();
         double amount = Math.max(member.amount(), 1e-12);
         for (int j = 0; j < LOSSES.length; j++) {
+            if (j >= SHAKE_UPS && !ownLosses(member)) break;
             if (member.symbol().equals("C") && LOSSES[j] > CARBON_SHAKE_UP && LOSSES[j] < CARBON_LOSS) continue;
             int c = design.add(Design.Kind.LOSS, owner, j, u, templates.losses(emitter, u, LOSSES[j], LOSS_WIDTHS[j]));
             if (c >= 0) design.expect(c, 0, LOSS_DEVIATION * shakeUp(member.atom(), j) * amount);
@@ -95,7 +112,31 @@ final class MemberColumns {
                     Design.Kind.LOSS, owner, LOSSES.length, u, templates.losses(emitter, u, p.energyEv(), p.widthEv()));
             if (c >= 0) design.expect(c, 0, PLASMON_DEVIATION * amount);
         }
-        design.add(Design.Kind.TAIL, owner, 0, u, templates.tail(emitter, u));
+        int tail = design.add(Design.Kind.TAIL, owner, 0, u, templates.tail(emitter, u));
+        if (tail >= 0 && member.amount() > 0) design.expect(tail, amount, TAIL_DEVIATION * amount);
+    }
+
+    /** Carbon mostly lies on top of the rest and has losses of its own. */
+    private static boolean ownLosses(Member member) {
+        return member.symbol().equals("C");
+    }
+
+    /** Departures of the loss structure from that of the tails: the same behind all lines from one matter. */
+    void addCommonLosses(List<Member> members) {
+        for (int j = 0; j + 1 < COMMON_LOSSES.length; j++) {
+            double width = COMMON_OVERLAP * (COMMON_LOSSES[j + 1] - COMMON_LOSSES[j]);
+            List<Member> strong =
+                    members.stream().filter(m -> m.strong() && !ownLosses(m)).toList();
+            int c = design.add(Design.Kind.COMMON_LOSS, -1, j, 0, templates.losses(strong, COMMON_LOSSES[j], width));
+            if (c >= 0) design.expect(c, 0, COMMON_LOSS_DEVIATION);
+        }
+    }
+
+    /** To first order; without it a line that is broader or narrower than most bends the background about it. */
+    private void addWidth(Member member, int owner) {
+        Curve curve = templates.broader(member.emitter(), member.offsetEv(), Math.exp(WIDTH_STEP));
+        int c = design.add(Design.Kind.WIDTH, owner, 0, member.offsetEv(), curve);
+        if (c >= 0) design.expect(c, 0, WIDTH_DEVIATION * member.amount());
     }
 
     /** Share of an element that a state this far from the main one may hold. */

@@ -155,7 +155,7 @@ public final class SurveyIdentification {
             List<Feature> features,
             List<HeaderDoubt> doubts) {
         double[] lines = model.fit().curve();
-        double[] background = model.design.background(lines);
+        double[] background = model.background();
         EnergyRange allowed = ShiftContest.allowed(model, carbon);
         double shift = model.shiftEv();
         double low = Math.min(shift, allowed.lowEv());
@@ -191,7 +191,7 @@ public final class SurveyIdentification {
                 model.templates.gaussianEv,
                 features,
                 doubts,
-                QuickComposition.of(model, elements),
+                QuickComposition.of(model.toQuantify(), elements),
                 ScanProposals.of(model, elements, background, survey.secondsPerChannel()),
                 surveyModel(model, background),
                 counted > 0 ? OptionalDouble.of(sum / counted) : OptionalDouble.empty());
@@ -205,7 +205,7 @@ public final class SurveyIdentification {
             if (!model.active(e) || !(model.amount(e) > 0)) continue;
             parts.put(model.members.get(e).symbol(), times(model.elementCurve(e), units));
         }
-        double[] stray = model.elementCurve(-1);
+        double[] stray = model.strayCurve();
         for (double v : stray) {
             if (v != 0) {
                 parts.put("stray radiation", times(stray, units));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import spotline.reference.GhostLine;
 
 /**
@@ -37,18 +38,25 @@ final class SurveyModelFit {
 
     private final double firstEnergyEv;
     private final double shiftEv;
+    private final Discrepancy.Freedom freedom;
     /** Whether it is among the members: nothing else takes carbon so high. */
     private boolean fluorine;
 
     private LinearFit fit;
 
     private SurveyModelFit(
-            Templates templates, Whitening whitening, double[] excess, double firstEnergyEv, double shiftEv) {
+            Templates templates,
+            Whitening whitening,
+            double[] excess,
+            double firstEnergyEv,
+            double shiftEv,
+            Discrepancy.Freedom freedom) {
         this.templates = templates;
         this.design = new Design(templates.grid.counts, whitening);
         this.excess = excess;
         this.firstEnergyEv = firstEnergyEv;
         this.shiftEv = shiftEv;
+        this.freedom = freedom;
         this.fit = design.solve(new double[0]);
     }
 
@@ -61,7 +69,12 @@ final class SurveyModelFit {
         double firstEnergy = SHALLOWEST_EV - shiftEv;
         SurveyGrid grid = templates.grid;
         SurveyModelFit first = new SurveyModelFit(
-                templates, Discrepancy.first(grid, firstEnergy), new double[0], firstEnergy, shiftEv);
+                templates,
+                Discrepancy.first(grid, firstEnergy),
+                new double[0],
+                firstEnergy,
+                shiftEv,
+                Discrepancy.Freedom.TO_DETECT);
         first.fluorine = fluorine(members);
         for (Member m : members) first.add(m, false);
         first.refit();
@@ -70,7 +83,7 @@ final class SurveyModelFit {
 
     /** The same members with departures that follow from this fit, and with what it found of their amounts. */
     SurveyModelFit reweighted() {
-        return reweighted(new double[0], shiftEv);
+        return reweighted(new double[0], shiftEv, freedom);
     }
 
     /** The same once more, departures enlarged where this fit leaves more than it should. */
@@ -80,15 +93,21 @@ final class SurveyModelFit {
         for (int i = 0; i < more.length; i++) {
             more[i] = Math.max(1, more[i] * (excess.length > 0 ? excess[i] : 1));
         }
-        return reweighted(more, shiftEv);
+        return reweighted(more, shiftEv, freedom);
+    }
+
+    /** The same elements over a background that bends little: their areas come out closer. */
+    SurveyModelFit toQuantify() {
+        return reweighted(new double[0], shiftEv, Discrepancy.Freedom.TO_QUANTIFY)
+                .sobered();
     }
 
     /** The same at another shift. */
     SurveyModelFit at(double newShiftEv) {
-        return reweighted(excess, newShiftEv);
+        return reweighted(excess, newShiftEv, freedom);
     }
 
-    private SurveyModelFit reweighted(double[] newExcess, double newShiftEv) {
+    private SurveyModelFit reweighted(double[] newExcess, double newShiftEv, Discrepancy.Freedom newFreedom) {
         int n = templates.grid.channels;
         double[] lines = new double[n];
         double[] groups = new double[n];
@@ -112,9 +131,10 @@ final class SurveyModelFit {
                 groups,
                 unsure,
                 templates.gaussianEv + 0.6,
-                newExcess);
+                newExcess,
+                newFreedom);
         SurveyModelFit next =
-                new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv);
+                new SurveyModelFit(templates, whitening, newExcess, SHALLOWEST_EV - newShiftEv, newShiftEv, newFreedom);
         next.plasmons.addAll(plasmons);
         next.fluorine = fluorine(members);
         for (int e = 0; e < members.size(); e++) {
@@ -126,6 +146,7 @@ final class SurveyModelFit {
             double significance = Math.max(m.significance(), countingSignificance(emitter, meanOffset(e), amount));
             next.add(new Member(emitter, meanOffset(e), amount, significance), true);
         }
+        new MemberColumns(next.design, templates, newShiftEv, next.fluorine).addCommonLosses(next.members);
         next.refit();
         if (!stray.isEmpty()) next.addGhosts(stray, 0);
         return next;
@@ -259,10 +280,27 @@ final class SurveyModelFit {
 
     /** Everything that an element contributes. */
     double[] elementCurve(int owner) {
+        return sum(c -> c.owner() == owner);
+    }
+
+    /** Lines excited by stray radiation. */
+    double[] strayCurve() {
+        return sum(c -> c.kind() == Design.Kind.GHOST);
+    }
+
+    /** The smooth background with the losses that all elements share. */
+    double[] background() {
+        double[] sum = design.background(fit.curve());
+        double[] shared = sum(c -> c.kind() == Design.Kind.COMMON_LOSS);
+        for (int i = 0; i < sum.length; i++) sum[i] += shared[i];
+        return sum;
+    }
+
+    private double[] sum(Predicate<Design.Column> wanted) {
         double[] sum = new double[templates.grid.channels];
         for (int i = 0; i < design.size(); i++) {
-            if (design.column(i).owner() == owner && fit.x[i] != 0)
-                design.column(i).curve().addTo(sum, fit.x[i]);
+            Design.Column c = design.column(i);
+            if (fit.x[i] != 0 && wanted.test(c)) c.curve().addTo(sum, fit.x[i]);
         }
         return sum;
     }
@@ -315,12 +353,7 @@ final class SurveyModelFit {
     double[] fittedAuger(int owner) {
         Member member = members.get(owner);
         if (!member.clear()) return augerCurve(owner);
-        double[] sum = new double[templates.grid.channels];
-        for (int i = 0; i < design.size(); i++) {
-            Design.Column c = design.column(i);
-            if (c.owner() == owner && c.kind() == Design.Kind.AUGER) c.curve().addTo(sum, fit.x[i]);
-        }
-        return sum;
+        return sum(c -> c.owner() == owner && c.kind() == Design.Kind.AUGER);
     }
 
     /** Sum of an element's states. */
@@ -344,24 +377,20 @@ final class SurveyModelFit {
             top = c.offsetEv();
         }
         if (Double.isNaN(top)) return members.get(owner).offsetEv();
-        double sum = 0;
-        double moment = 0;
-        for (int i = 0; i < design.size(); i++) {
-            Design.Column c = design.column(i);
-            if (c.owner() != owner || c.kind() != Design.Kind.STATE) continue;
-            if (Math.abs(c.offsetEv() - top) > ONE_TOP * templates.gaussianEv) continue;
-            sum += fit.x[i];
-            moment += fit.x[i] * c.offsetEv();
-        }
-        return moment / sum;
+        return meanOffset(owner, top, ONE_TOP * templates.gaussianEv);
     }
 
     double meanOffset(int owner) {
+        return meanOffset(owner, 0, Double.POSITIVE_INFINITY);
+    }
+
+    private double meanOffset(int owner, double about, double reachEv) {
         double sum = 0;
         double moment = 0;
         for (int i = 0; i < design.size(); i++) {
             Design.Column c = design.column(i);
             if (c.owner() != owner || c.kind() != Design.Kind.STATE) continue;
+            if (Math.abs(c.offsetEv() - about) > reachEv) continue;
             sum += fit.x[i];
             moment += fit.x[i] * c.offsetEv();
         }

@@ -91,6 +91,10 @@ final class Templates {
     }
 
     PeakShape shape(AtomLine.Member member) {
+        return shape(member, gaussianEv);
+    }
+
+    private static PeakShape shape(AtomLine.Member member, double gaussianEv) {
         double gauss = member.bindingEv() < SHALLOW && member.line().orbital().l() < 2
                 ? Math.hypot(gaussianEv, VALENCE_BROADENING)
                 : gaussianEv;
@@ -102,10 +106,14 @@ final class Templates {
     }
 
     private void put(Emitter emitter, AtomLine line, double offset, double factor) {
+        put(emitter, line, offset, factor, gaussianEv);
+    }
+
+    private void put(Emitter emitter, AtomLine line, double offset, double factor, double lineGaussianEv) {
         for (AtomLine.Member m : line.members()) {
             double area = area(emitter, m) * factor;
             if (area == 0) continue;
-            PeakShape shape = shape(m);
+            PeakShape shape = shape(m, lineGaussianEv);
             double centre = m.bindingEv() + offset;
             shape.addTo(builder, grid, centre, area);
             for (XraySatellite s : satellites) {
@@ -116,6 +124,15 @@ final class Templates {
 
     Curve photo(Emitter emitter, double offset) {
         for (AtomLine line : emitter.atom().lines()) put(emitter, line, offset, 1);
+        return builder.build();
+    }
+
+    /** Half of what the lines have more with a Gaussian width times a factor than with one over it: no area. */
+    Curve broader(Emitter emitter, double offset, double factor) {
+        for (AtomLine line : emitter.atom().lines()) {
+            put(emitter, line, offset, 0.5, gaussianEv * factor);
+            put(emitter, line, offset, -0.5, gaussianEv / factor);
+        }
         return builder.build();
     }
 
@@ -194,14 +211,23 @@ final class Templates {
 
     /** Energy-loss structure a fixed way behind every line: a smear that all lines of the element share. */
     Curve losses(Emitter emitter, double offset, double lossEv, double fwhmEv) {
+        putLosses(emitter, offset, lossEv, fwhmEv, 1);
+        return builder.build();
+    }
+
+    /** The same for the amounts of several elements. */
+    Curve losses(List<Member> members, double lossEv, double fwhmEv) {
+        for (Member m : members) putLosses(m.emitter(), m.offsetEv(), lossEv, fwhmEv, m.amount());
+        return builder.build();
+    }
+
+    private void putLosses(Emitter emitter, double offset, double lossEv, double fwhmEv, double amount) {
+        PeakShape shape = new PeakShape(Math.hypot(gaussianEv, fwhmEv), 0);
         for (AtomLine line : emitter.atom().lines()) {
             for (AtomLine.Member m : line.members()) {
-                double area = area(emitter, m);
-                new PeakShape(Math.hypot(gaussianEv, fwhmEv), 0)
-                        .addTo(builder, grid, m.bindingEv() + offset + lossEv, area);
+                shape.addTo(builder, grid, m.bindingEv() + offset + lossEv, amount * area(emitter, m));
             }
         }
-        return builder.build();
     }
 
     /** A peak of unit area without satellites. */
