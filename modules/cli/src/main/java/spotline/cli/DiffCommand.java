@@ -104,13 +104,21 @@ final class DiffCommand implements Callable<Integer> {
         }
     }
 
-    /** The resolved settings by spot. */
+    /** What a result says went into its numbers: the record, the files by their sums, the resolved settings by spot. */
     private static JsonNode settings(JsonNode result) {
-        var spots = new ObjectMapper().createObjectNode();
-        for (JsonNode spot : result.path("spots")) {
-            spots.set("spot " + spot.path("spot").asText(), spot.path("treatment"));
+        var all = new ObjectMapper().createObjectNode();
+        for (String name : List.of("programVersion", "seed", "holderRun", "steps", "sensitivityFactors")) {
+            if (result.has(name)) all.set(name, result.get(name));
         }
-        return spots;
+        var files = all.putObject("files");
+        for (JsonNode file : result.path("files")) files.set(file.path("name").asText(), file.path("sha256"));
+        for (JsonNode spot : result.path("spots")) {
+            var told = all.putObject("spot " + spot.path("spot").asText());
+            told.set("electricalState", spot.path("electricalState"));
+            told.set("declared", spot.path("declared"));
+            spot.path("treatment").properties().forEach(p -> told.set(p.getKey(), p.getValue()));
+        }
+        return all;
     }
 
     private void compare(Side a, Side b, Work work) throws ReadException, IOException {

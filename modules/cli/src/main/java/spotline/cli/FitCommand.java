@@ -81,7 +81,11 @@ final class FitCommand implements Callable<Integer> {
     @Option(names = "--seed", paramLabel = "N", description = "seed of the draws (default: ${DEFAULT-VALUE})")
     private long seed = 1;
 
-    @Option(names = "--threads", paramLabel = "N", description = "threads to use (default: the processors)")
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            converter = TreatmentOptions.Threads.class,
+            description = "threads to use (default: the processors)")
     private int threads = Runtime.getRuntime().availableProcessors();
 
     @Option(names = "--debug", description = "show stack traces")
@@ -170,7 +174,7 @@ final class FitCommand implements Callable<Integer> {
     private Optional<FitMonteCarlo.Result> monteCarlo(
             PeakFit fit, BindingScan scan, PeakFitResult result, ProgressLine progress, List<Finding> findings) {
         if (draws < 1) return Optional.empty();
-        ExecutorService pool = Executors.newFixedThreadPool(Math.max(1, threads));
+        ExecutorService pool = Executors.newFixedThreadPool(threads);
         try {
             Outcome<FitMonteCarlo.Result> outcome =
                     new FitMonteCarlo(fit).run(scan, result, Math.max(2, draws), seed, pool, progress);

@@ -35,7 +35,6 @@ final class ManyRuns {
     /** Errors: {@link IOException} when the directory or the tables over all runs cannot be written. */
     List<Done> treat(List<Path> files, Work work) throws IOException, InterruptedException {
         List<String> names = SafeNames.of(files);
-        Files.createDirectories(out);
         AtomicInteger count = new AtomicInteger();
         ExecutorService pool = Executors.newFixedThreadPool(Math.min(options.threads(), files.size()));
         try {
@@ -53,6 +52,9 @@ final class ManyRuns {
             for (Future<Done> future : futures) all.add(future.get());
             List<HolderSummary> summaries =
                     all.stream().flatMap(d -> d.summary().stream()).toList();
+            // Of nothing there is no summary.
+            if (summaries.isEmpty()) return all;
+            Files.createDirectories(out);
             WholeFile.write(out.resolve(SummaryCsv.FILE), SummaryCsv.of(summaries));
             WholeFile.write(out.resolve(SummaryCsv.CONTROL_FILE), SummaryCsv.controls(summaries));
             return all;

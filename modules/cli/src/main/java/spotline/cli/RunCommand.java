@@ -29,6 +29,7 @@ import spotline.core.Severity;
 import spotline.report.ReportOptions;
 import spotline.report.ResultFiles;
 import spotline.report.TemplateFolder;
+import spotline.report.facts.OwnSettings;
 import spotline.report.html.Form;
 import spotline.report.html.Letterhead;
 import spotline.report.sheet.LoadingSheet;
@@ -191,14 +192,17 @@ final class RunCommand implements Callable<Integer> {
             table.row(done.name(), samples, outcome);
         }
         table.print(to);
-        to.println("Summary: " + out.resolve(SummaryCsv.FILE) + ", control samples: "
-                + out.resolve(SummaryCsv.CONTROL_FILE));
+        boolean none = all.stream().allMatch(d -> d.summary().isEmpty());
+        if (!none) {
+            to.println("Summary: " + out.resolve(SummaryCsv.FILE) + ", control samples: "
+                    + out.resolve(SummaryCsv.CONTROL_FILE));
+        }
         boolean whole = true;
         for (ManyRuns.Done done : all) {
             done.fault().ifPresent(f -> CommandFailure.report(f, environment.err(), options.debug()));
             whole &= done.summary().isPresent() && !done.summary().get().stopped();
         }
-        if (all.stream().allMatch(d -> d.summary().isEmpty())) return 2;
+        if (none) return 2;
         return whole ? 0 : 1;
     }
 
@@ -206,6 +210,7 @@ final class RunCommand implements Callable<Integer> {
         PrintWriter to = environment.out();
         result.plan().file().title().map(TerminalText::clean).ifPresent(to::println);
         to.println();
+        OwnSettings own = OwnSettings.of(result);
         TextTable table = new TextTable("sample", "spots", "composition, at.% ± standard uncertainty");
         for (SampleComposition sample : result.samples()) {
             StringBuilder cells = new StringBuilder();
@@ -213,10 +218,13 @@ final class RunCommand implements Callable<Integer> {
                 if (cells.length() > 0) cells.append(",  ");
                 cells.append(mean.element()).append(' ').append(value(mean));
             }
-            table.row(Shown.label(sample.sample()), String.join(" ", sample.spots()), cells.toString());
+            table.row(Shown.label(sample.sample()), own.marked(sample.spots(), " "), cells.toString());
         }
         table.print(to);
         to.println();
+        for (SampleComposition sample : result.samples()) {
+            own.notes(sample.spots()).forEach(note -> to.println(TerminalText.clean(note)));
+        }
         Set<Finding> explained = new HashSet<>();
         result.led().forEach(led -> explained.addAll(led.followers()));
         for (Finding f : result.findings()) {

@@ -3,11 +3,17 @@ package spotline.cli;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** Options common to all commands that treat data. */
 final class TreatmentOptions {
-    @Option(names = "--threads", paramLabel = "N", description = "threads to use (default: the processors)")
+    @Option(
+            names = "--threads",
+            paramLabel = "N",
+            converter = Threads.class,
+            description = "threads to use (default: the processors)")
     private int threads = Runtime.getRuntime().availableProcessors();
 
     @Option(names = "--treatment", paramLabel = "FILE", description = "treatment laid over the defaults")
@@ -23,7 +29,7 @@ final class TreatmentOptions {
     private boolean debug;
 
     int threads() {
-        return Math.max(1, threads);
+        return threads;
     }
 
     Optional<Path> treatment() {
@@ -41,5 +47,16 @@ final class TreatmentOptions {
 
     boolean debug() {
         return debug;
+    }
+
+    /** One thread or more. */
+    static final class Threads implements ITypeConverter<Integer> {
+        @Override
+        public Integer convert(String value) {
+            if (!value.matches("[1-9][0-9]{0,3}")) {
+                throw new TypeConversionException("'" + value + "' is no number of threads: 1 to 9999");
+            }
+            return Integer.valueOf(value);
+        }
     }
 }

@@ -22,6 +22,7 @@ import spotline.report.table.CompositionLatex;
 import spotline.report.table.CompositionMarkdown;
 import spotline.report.table.ElementsCsv;
 import spotline.report.table.EnergiesCsv;
+import spotline.report.table.ExceptionsCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.IntensitiesCsv;
 import spotline.report.table.PeaksCsv;
@@ -47,7 +48,8 @@ public final class ResultFiles {
 
     /**
      * Writes every result file into a directory, which is made where it is missing. Files of the same names are
-     * replaced, others are left alone.
+     * replaced, others are left alone, but for pages of samples that the earlier result in the directory names and this
+     * one does not.
      *
      * <p>Errors: {@link IOException} when a file cannot be written.
      */
@@ -58,6 +60,9 @@ public final class ResultFiles {
     /** The same of bytes made before. */
     public static void write(Map<String, byte[]> files, Path directory) throws IOException {
         Files.createDirectories(directory.resolve(SAMPLES));
+        for (String page : FormerPages.of(directory.resolve(ResultJson.FILE))) {
+            if (!files.containsKey(page)) Files.deleteIfExists(directory.resolve(page));
+        }
         for (Map.Entry<String, byte[]> file : files.entrySet()) {
             WholeFile.write(directory.resolve(file.getKey()), file.getValue());
         }
@@ -86,6 +91,7 @@ public final class ResultFiles {
         files.put(CompositionCsv.FILE, made(executor, () -> CompositionCsv.of(result)));
         files.put(CompositionCsv.VARIANTS_FILE, made(executor, () -> CompositionCsv.variants(result)));
         files.put(SamplesCsv.FILE, made(executor, () -> SamplesCsv.of(result)));
+        files.put(ExceptionsCsv.FILE, made(executor, () -> ExceptionsCsv.of(result)));
         files.put(StatesCsv.FILE, made(executor, () -> StatesCsv.of(result)));
         files.put(ChargeCsv.FILE, made(executor, () -> ChargeCsv.of(result)));
         files.put(EnergiesCsv.FILE, made(executor, () -> EnergiesCsv.of(result)));

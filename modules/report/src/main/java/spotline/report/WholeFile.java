@@ -2,6 +2,7 @@ package spotline.report;
 
 import java.io.IOException;
 import java.nio.file.AtomicMoveNotSupportedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -13,7 +14,14 @@ public final class WholeFile {
     /** Errors: {@link IOException} when it cannot be written; what stood there before then still stands. */
     public static void write(Path target, byte[] bytes) throws IOException {
         Path beside = target.resolveSibling("." + target.getFileName() + ".part");
-        Files.write(beside, bytes);
+        try {
+            Files.write(beside, bytes);
+        } catch (IOException e) {
+            Files.deleteIfExists(beside);
+            // What the system says of a full disk names no file.
+            boolean named = e instanceof FileSystemException;
+            throw named ? e : new IOException(target + " cannot be written: " + e.getMessage(), e);
+        }
         try {
             Files.move(beside, target, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
         } catch (AtomicMoveNotSupportedException e) {

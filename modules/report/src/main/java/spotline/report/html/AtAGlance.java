@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.SortedSet;
 import java.util.stream.Collectors;
 import spotline.report.facts.ElementOrder;
+import spotline.report.facts.OwnSettings;
 import spotline.report.facts.SampleValue;
 import spotline.report.text.DisplayNumber;
 import spotline.run.RunResult;
@@ -24,21 +25,29 @@ final class AtAGlance {
         elements.forEach(element -> headings.add("#" + element));
         headings.add("Energy reference");
         Tables.begin(page, "glance", headings);
-        for (int i = 0; i < result.samples().size(); i++) row(page, result, i, elements);
+        OwnSettings own = OwnSettings.of(result);
+        for (int i = 0; i < result.samples().size(); i++) row(page, result, i, elements, own);
         Tables.end(page);
         page.open("p", "class", "note");
         page.text("Atomic percent of the elements listed, hydrogen and helium not seen; replicate spots averaged; "
                 + "\u00b1 one standard uncertainty. \u201c<\u201d: below detection, less than this. \u201c\u2013\u201d: "
                 + "not looked for. Every number is without correction for an overlayer.");
-        page.close().end();
+        page.close();
+        for (SampleComposition sample : result.samples()) notes(page, own, sample.spots());
+        page.end();
     }
 
-    private static void row(Markup page, RunResult result, int index, Set<String> elements) {
+    /** What a mark beside a spot means. */
+    static void notes(Markup page, OwnSettings own, List<String> spots) {
+        for (String note : own.notes(spots)) page.element("p", note, "class", "note");
+    }
+
+    private static void row(Markup page, RunResult result, int index, Set<String> elements, OwnSettings own) {
         SampleComposition sample = result.samples().get(index);
         page.open("tr").open("th", "scope", "row");
         page.element("a", SampleSection.name(sample), "href", "#sample-" + (index + 1))
                 .close();
-        Tables.cell(page, String.join(", ", sample.spots()));
+        Tables.cell(page, own.marked(sample.spots()));
         for (String element : elements) value(page, SampleValue.of(result, sample, element));
         Set<String> verdicts = spots(result, sample).stream()
                 .map(s -> s.charge().verdict().word())

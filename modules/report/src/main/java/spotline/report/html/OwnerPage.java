@@ -8,6 +8,7 @@ import spotline.analysis.identify.Identification;
 import spotline.holder.Sample;
 import spotline.report.facts.ElementOrder;
 import spotline.report.facts.OpeningLine;
+import spotline.report.facts.OwnSettings;
 import spotline.report.facts.SampleValue;
 import spotline.report.figure.Figure;
 import spotline.report.figure.SurveyFigure;
@@ -111,6 +112,15 @@ public final class OwnerPage {
             page.end();
         }
         Tables.end(page);
+        OwnSettings own = OwnSettings.of(result);
+        for (String spot : sample.spots()) {
+            if (!own.at(spot)) continue;
+            page.element(
+                    "p",
+                    "Place " + spot + " was evaluated with settings of its own; the report says which.",
+                    "class",
+                    "note");
+        }
         if (numbers) {
             page.element(
                     "p",

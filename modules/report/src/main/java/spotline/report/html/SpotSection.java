@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import spotline.core.Finding;
 import spotline.core.Severity;
+import spotline.report.facts.OwnSettings;
 import spotline.report.text.Shown;
 import spotline.run.RunResult;
 import spotline.run.SpotResult;
@@ -23,6 +24,7 @@ final class SpotSection {
         String position = SampleSection.position(result.plan().spot(spot.spot()));
         if (!position.isEmpty()) page.element("span", " at " + position, "class", "where");
         page.end();
+        AtAGlance.notes(page, OwnSettings.of(result), List.of(spot.spot()));
         CompositionBlock.write(page, spot);
         StatesBlock.write(page, spot);
         ChargeBlock.write(page, spot, name + "c", form);

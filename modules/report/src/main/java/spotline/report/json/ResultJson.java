@@ -12,6 +12,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import spotline.core.Finding;
 import spotline.holder.AreaMm;
+import spotline.holder.DeclaredTransmission;
 import spotline.holder.HolderRunFile;
 import spotline.holder.Instrument;
 import spotline.report.facts.MethodFacts;
@@ -56,7 +57,11 @@ public final class ResultJson {
         root.set("steps", JsonTree.list(MethodFacts.steps(result), JsonTree::text));
         root.put("sensitivityFactors", MethodFacts.FACTORS);
         root.set("samples", JsonTree.list(result.samples(), ResultJson::sample));
-        root.set("spots", JsonTree.list(result.spots(), spot -> SpotJson.of(spot, result.treatments())));
+        root.set(
+                "spots",
+                JsonTree.list(
+                        result.spots(),
+                        spot -> SpotJson.of(spot, result.plan().spot(spot.spot()), result.treatments())));
         root.set("findings", JsonTree.list(result.findings(), ResultJson::finding));
         root.set("checks", ChecksJson.checks(result.ruleStates()));
         root.set("causes", ChecksJson.causes(result.led()));
@@ -91,7 +96,19 @@ public final class ResultJson {
         node.set("emissionAngleDeg", JsonTree.number(instrument.emissionAngleDeg()));
         node.set("sourceAnalyserAngleDeg", JsonTree.number(instrument.sourceAnalyserAngleDeg()));
         node.put("chargeNeutraliser", instrument.chargeNeutraliser().word());
+        node.set("transmission", transmission(instrument.transmission()));
+        node.set("energyCalibration", JsonTree.text(instrument.energyCalibration()));
         return node;
+    }
+
+    /** As a holder run has it. */
+    private static JsonNode transmission(DeclaredTransmission declared) {
+        if (declared instanceof DeclaredTransmission.PowerLaw law)
+            return JsonTree.object().put("power", law.power());
+        if (declared instanceof DeclaredTransmission.FromFile file)
+            return JsonTree.object().put("file", file.file());
+        if (declared instanceof DeclaredTransmission.Unknown) return NullNode.getInstance();
+        return JsonTree.text(declared instanceof DeclaredTransmission.Flat ? "flat" : "as-recorded");
     }
 
     private static JsonNode area(AreaMm area) {

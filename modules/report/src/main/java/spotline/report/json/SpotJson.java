@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.OffsetDateTime;
 import java.util.Map;
+import java.util.Optional;
 import spotline.analysis.intensity.Intensity;
 import spotline.analysis.quantify.Quantified;
 import spotline.analysis.quantify.StateShare;
@@ -12,6 +13,7 @@ import spotline.analysis.quantify.UncertaintyBudget;
 import spotline.analysis.quantify.UncertaintySource;
 import spotline.core.Estimate;
 import spotline.holder.SpectrumRole;
+import spotline.holder.Spot;
 import spotline.report.facts.RowState;
 import spotline.report.facts.Spectra;
 import spotline.run.FittedPeak;
@@ -23,10 +25,11 @@ import spotline.run.SpotResult;
 final class SpotJson {
     private SpotJson() {}
 
-    static ObjectNode of(SpotResult spot, Map<String, JsonNode> treatments) {
+    static ObjectNode of(SpotResult spot, Optional<Spot> declared, Map<String, JsonNode> treatments) {
         ObjectNode node = JsonTree.object().put("spot", spot.spot());
         node.set("sample", JsonTree.text(spot.sample()));
         node.set("electricalState", JsonTree.text(spot.electricalState()));
+        node.set("declared", declared.<JsonNode>map(SpotJson::declared).orElse(NullNode.getInstance()));
         node.set("spectra", JsonTree.list(spot.spectra(), SpotJson::spectrum));
         node.set("identification", IdentificationJson.of(spot.identification()));
         node.set("charge", ChargeJson.of(spot.charge()));
@@ -42,6 +45,20 @@ final class SpotJson {
         node.set("findings", JsonTree.list(spot.findings(), ResultJson::finding));
         JsonNode treatment = treatments.get(spot.spot());
         node.set("treatment", treatment == null ? NullNode.getInstance() : JsonTree.settings(treatment));
+        return node;
+    }
+
+    /** What of the record enters numbers or how they are judged. */
+    private static ObjectNode declared(Spot spot) {
+        ObjectNode node = JsonTree.object().put("purpose", spot.purpose().word());
+        node.put("mount", spot.mount().method().word());
+        node.set("materials", JsonTree.list(spot.mount().materials(), JsonTree::text));
+        spot.sample().ifPresent(sample -> {
+            node.put("form", sample.form().word());
+            node.put("conductivity", sample.conductivity().word());
+            node.put("carbon", sample.carbon().word());
+            node.set("expectedElements", JsonTree.list(sample.expectedElements(), JsonTree::text));
+        });
         return node;
     }
 

@@ -31,7 +31,15 @@ public final class CompositionLatex {
             out.append(row.values().stream().map(CompositionLatex::cell).collect(Collectors.joining(" & ")));
             out.append(" \\\\\n");
         }
-        out.append("\\hline\n\\end{tabular}\n");
+        out.append("\\hline\n");
+        for (String note : table.notes()) {
+            out.append("\\multicolumn{")
+                    .append(2 + table.elements().size())
+                    .append("}{l}{\\footnotesize ")
+                    .append(escaped(note))
+                    .append("} \\\\\n");
+        }
+        out.append("\\end{tabular}\n");
         return out.toString().getBytes(StandardCharsets.UTF_8);
     }
 

@@ -27,6 +27,7 @@ public final class CompositionMarkdown {
             out.append(" |\n");
         }
         out.append('\n').append(ShownComposition.NOTE).append('\n');
+        for (String note : table.notes()) out.append('\n').append(escaped(note)).append('\n');
         return out.toString().getBytes(StandardCharsets.UTF_8);
     }
 

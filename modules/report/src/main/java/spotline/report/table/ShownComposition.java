@@ -3,14 +3,19 @@ package spotline.report.table;
 import java.util.ArrayList;
 import java.util.List;
 import spotline.report.facts.ElementOrder;
+import spotline.report.facts.OwnSettings;
 import spotline.report.facts.SampleValue;
 import spotline.report.text.DisplayNumber;
 import spotline.report.text.Shown;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
 
-/** The composition table as a paper prints it: a row a sample, digits by uncertainty. */
-record ShownComposition(List<String> elements, List<Row> rows) {
+/**
+ * The composition table as a paper prints it: a row a sample, digits by uncertainty.
+ *
+ * @param notes on spots with settings of their own, which are marked
+ */
+record ShownComposition(List<String> elements, List<Row> rows, List<String> notes) {
     /** @param values one an element */
     record Row(String sample, String spots, List<Value> values) {}
 
@@ -28,18 +33,21 @@ record ShownComposition(List<String> elements, List<Row> rows) {
 
     static ShownComposition of(RunResult result) {
         List<String> elements = List.copyOf(ElementOrder.ofSamples(result));
+        OwnSettings own = OwnSettings.of(result);
         List<Row> rows = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
         for (SampleComposition sample : result.samples()) {
             String name =
                     sample.sample().isEmpty() ? "Sample of spot " + String.join(", ", sample.spots()) : sample.sample();
             rows.add(new Row(
                     Shown.text(name).replaceAll("\\s+", " "),
-                    Shown.text(String.join(", ", sample.spots())).replaceAll("\\s+", " "),
+                    Shown.text(own.marked(sample.spots())).replaceAll("\\s+", " "),
                     elements.stream()
                             .map(element -> value(SampleValue.of(result, sample, element)))
                             .toList()));
+            own.notes(sample.spots()).forEach(note -> notes.add(note.replaceAll("\\s+", " ")));
         }
-        return new ShownComposition(elements, rows);
+        return new ShownComposition(elements, rows, notes);
     }
 
     private static Value value(SampleValue value) {

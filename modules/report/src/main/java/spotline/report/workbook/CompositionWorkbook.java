@@ -14,6 +14,7 @@ import org.dhatim.fastexcel.Worksheet;
 import spotline.report.table.ChargeCsv;
 import spotline.report.table.CompositionCsv;
 import spotline.report.table.CsvTable;
+import spotline.report.table.ExceptionsCsv;
 import spotline.report.table.FindingsCsv;
 import spotline.report.table.PeaksCsv;
 import spotline.report.table.ProvenanceTable;
@@ -44,6 +45,8 @@ public final class CompositionWorkbook {
         Map<String, CsvTable> sheets = new LinkedHashMap<>();
         sheets.put("summary", SamplesCsv.table(result));
         sheets.put("composition", CompositionCsv.table(result));
+        CsvTable exceptions = ExceptionsCsv.table(result);
+        if (!exceptions.rows().isEmpty()) sheets.put("exceptions", exceptions);
         sheets.put("states", StatesCsv.table(result));
         sheets.put("peaks", PeaksCsv.table(result));
         sheets.put("charge", ChargeCsv.table(result));
