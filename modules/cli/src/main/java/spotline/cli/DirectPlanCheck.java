@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Function;
 import spotline.core.Finding;
+import spotline.core.Place;
 import spotline.core.ReadException;
 import spotline.core.Severity;
 import spotline.formats.FileNames;
@@ -15,6 +16,7 @@ import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplates;
 import spotline.holder.check.PlanCheck;
 import spotline.report.table.FindingsCsv;
+import spotline.run.TreatmentStack;
 
 /**
  * {@code plan check FILE} without any option: whoever mounts samples asks for it again after each change, so it starts
@@ -44,10 +46,25 @@ final class DirectPlanCheck {
     }
 
     static int print(Path holder, Function<List<Finding>, String> form, PrintWriter out) throws ReadException {
-        HolderRunFile file = HolderRunReader.read(holder);
+        HolderRunFile file;
+        try {
+            file = HolderRunReader.read(holder);
+        } catch (ReadException e) {
+            throw unlessProject(holder, e);
+        }
+        TreatmentStack.requireSound(file, holder.toString());
         List<Finding> findings = PlanCheck.ofLoad(HolderPlan.of(file), HolderTemplates.of(file, holder));
         out.print(form.apply(findings));
         for (Finding f : findings) if (f.severity() == Severity.STOP) return 1;
         return 0;
+    }
+
+    /** A project is no holder run to look at before loading: it was treated, and its holder was loaded, long ago. */
+    static ReadException unlessProject(Path holder, ReadException otherwise) {
+        if (!RunInput.isProject(holder)) return otherwise;
+        return new ReadException(
+                Place.file(holder.toString()),
+                "a project",
+                "the holder run that it was made from; run treats projects");
     }
 }

@@ -76,7 +76,12 @@ final class PlanCommand implements Runnable {
                     Paper paper,
             @Option(names = "--debug", description = "show stack traces") boolean debug)
             throws ReadException, IOException {
-        LoadingSheet sheet = LoadingSheet.read(holder);
+        LoadingSheet sheet;
+        try {
+            sheet = LoadingSheet.read(holder);
+        } catch (ReadException e) {
+            throw DirectPlanCheck.unlessProject(holder, e);
+        }
         Optional<Instant> made =
                 Optional.ofNullable(System.getenv("SOURCE_DATE_EPOCH")).flatMap(LoadingSheet::sourceDate);
         String name = out.getFileName().toString();

@@ -122,6 +122,41 @@ class OwnSettingsRunTest {
     }
 
     @Test
+    void aSilenceOfNothingIsTold() throws IOException {
+        tree.putArray("silence")
+                .addObject()
+                .put("rule", "replicates-apart")
+                .put("spot", "1")
+                .put("reason", "known");
+        Path out = run("silence");
+        assertThat(Files.readString(out.resolve("findings.csv")))
+                .contains("note,silence,")
+                .contains(
+                        "/silence/0 of the holder run silences replicates-apart at spot 1, and there is no such finding");
+    }
+
+    @Test
+    void aPlanIsHeldToTheSettingsToo() throws IOException {
+        ((ObjectNode) tree.path("spots").get(5)).putObject("treatment").put("colour", "red");
+        Files.writeString(holder, tree.toString());
+        CommandRun plan = CommandRun.of("plan", "check", holder);
+        assertThat(plan.status()).isEqualTo(2);
+        assertThat(plan.err()).contains("/spots/5/treatment/colour", "unknown field \"colour\"");
+    }
+
+    @Test
+    void aProjectIsNoPlan() throws IOException {
+        Path project = folder.resolve("bearing.spotline");
+        CommandRun.of("run", holder, "--out", folder.resolve("out"), "--project", project);
+        for (CommandRun plan : List.of(
+                CommandRun.of("plan", "check", project),
+                CommandRun.of("plan", "sheet", project, "--out", folder.resolve("s.pdf")))) {
+            assertThat(plan.status()).isEqualTo(2);
+            assertThat(plan.err()).contains("a project, expected the holder run that it was made from");
+        }
+    }
+
+    @Test
     void threadsAreOneOrMore() {
         for (String threads : List.of("0", "-1", "many")) {
             CommandRun run =

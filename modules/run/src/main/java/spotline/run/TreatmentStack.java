@@ -35,6 +35,19 @@ public final class TreatmentStack {
     public TreatmentStack(HolderRunFile file, String name, Optional<ObjectNode> commandLine) throws ReadException {
         this.file = file;
         this.name = name;
+        requireSound(file, name);
+        JsonNode merged = DefaultTreatment.json();
+        if (commandLine.isPresent()) merged = MergePatch.apply(merged, commandLine.get());
+        base = MergePatch.apply(merged, file.treatment());
+    }
+
+    /**
+     * Holds every patch of a holder run to the schema of treatments. Errors: every fault of every patch at once, with its
+     * pointer.
+     *
+     * @param name of the holder run in errors
+     */
+    public static void requireSound(HolderRunFile file, String name) throws ReadException {
         List<ReadException> faults = new ArrayList<>();
         faults.addAll(JSON.faultsOfPart(name, "/treatment", file.treatment()));
         file.families()
@@ -45,9 +58,6 @@ public final class TreatmentStack {
                     name, "/spots/" + i + "/treatment", file.spots().get(i).treatment()));
         }
         if (!faults.isEmpty()) throw ReadException.all(faults);
-        JsonNode merged = DefaultTreatment.json();
-        if (commandLine.isPresent()) merged = MergePatch.apply(merged, commandLine.get());
-        base = MergePatch.apply(merged, file.treatment());
     }
 
     /** The settings at a spot of a holder run that was accepted, as data. @param own whether the spot's patch is laid over */

@@ -67,6 +67,7 @@ public final class RuleBook implements RunRules {
         List<RuleOutcome> outcomes = new ArrayList<>();
         for (int i = 0; i < rules.size(); i++) outcomes.add(outcome(run, rules.get(i), states.get(i), shown));
         List<Finding> ordered = new ArrayList<>(new LinkedHashSet<>(shown.values()));
+        ordered.addAll(idle(all, run.plan().file().silence()));
         ordered.sort(Comparator.comparing(Finding::severity).reversed());
         List<Led> led = Causes.of(List.copyOf(all)).stream()
                 .map(l -> new Led(
@@ -146,6 +147,21 @@ public final class RuleBook implements RunRules {
                         l.unit(),
                         l.source()))
                 .toList();
+    }
+
+    /** A silence with a wrong name in it looks like one that works. */
+    private static List<Finding> idle(Set<Finding> findings, List<Silence> silences) {
+        List<Finding> idle = new ArrayList<>();
+        for (int i = 0; i < silences.size(); i++) {
+            Silence silence = silences.get(i);
+            if (findings.stream().anyMatch(silence::covers)) continue;
+            idle.add(Finding.note(
+                    "silence",
+                    "/silence/" + i + " of the holder run silences " + silence.rule()
+                            + silence.spot().map(s -> " at spot " + s).orElse("")
+                            + ", and there is no such finding: its name or spot is not right, or its cause is gone."));
+        }
+        return idle;
     }
 
     /** A silenced finding stays as a note with the reason; a stop stays a stop. */
