@@ -227,6 +227,13 @@ public record BenchData(
                 lines);
     }
 
+    /** Lines that were found near a measured energy, eV. */
+    public List<LineMark> linesNear(double measuredEv) {
+        return lines.stream()
+                .filter(l -> Math.abs(l.energyEv() - measuredEv) <= LineCandidates.REACH_EV)
+                .toList();
+    }
+
     /** Measured value of the channel nearest to an energy. */
     public double measuredAt(double energyEv) {
         int best = 0;

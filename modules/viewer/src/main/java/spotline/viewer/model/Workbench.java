@@ -272,7 +272,9 @@ public final class Workbench implements AutoCloseable {
         return primary().map(spot -> {
             List<Finding> findings = new ArrayList<>();
             for (Finding f : result.get().orElseThrow().findings()) {
-                if (f.spot().isEmpty() || f.spot().equals(spot.spot())) findings.add(f);
+                boolean ofRun = f.spot().isEmpty()
+                        && (f.sample().isEmpty() || f.sample().equals(spot.sample()));
+                if (ofRun || f.spot().equals(spot.spot())) findings.add(f);
             }
             return Account.of(spot, findings, words);
         });

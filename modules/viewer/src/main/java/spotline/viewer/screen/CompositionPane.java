@@ -22,6 +22,10 @@ import spotline.viewer.model.Words;
 public final class CompositionPane extends TableView<CompositionGrid.Row> {
     private final Words words;
     private final Consumer<CompositionGrid.Cell> lead;
+    private static final double COLUMN = 92;
+    private static final double LETTER = 6.3;
+    private static final double ROW = 22;
+
     private double textScale = 1;
     private CompositionGrid grid = new CompositionGrid(java.util.List.of(), java.util.List.of());
 
@@ -54,13 +58,18 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
         setItems(FXCollections.observableArrayList(newGrid.rows()));
     }
 
+    private int longest() {
+        return grid.rows().stream().mapToInt(r -> label(r).length()).max().orElse(0);
+    }
+
     private void columns() {
+        setFixedCellSize(ROW * textScale);
         getColumns().clear();
         TableColumn<CompositionGrid.Row, CompositionGrid.Row> sample =
                 new TableColumn<>(words.of("composition.sample"));
         sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
         sample.setCellFactory(column -> new SampleCell());
-        sample.setPrefWidth(270 * textScale);
+        sample.setPrefWidth(textScale * Math.max(150, LETTER * longest() + 22));
         sample.setSortable(false);
         getColumns().add(sample);
         for (int k = 0; k < grid.elements().size(); k++) {
@@ -70,7 +79,7 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
             column.setCellValueFactory(
                     row -> new ReadOnlyObjectWrapper<>(row.getValue().cells().get(index)));
             column.setCellFactory(c -> new ValueCell());
-            column.setPrefWidth(112 * textScale);
+            column.setPrefWidth(COLUMN * textScale);
             column.setSortable(false);
             getColumns().add(column);
         }
@@ -84,11 +93,14 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
                 setText(null);
                 return;
             }
-            String text = row.spot().isEmpty()
-                    ? row.sample() + "  " + words.of("composition.mean")
-                    : row.sample() + "  " + words.of("composition.spot", row.spot());
-            setText(row.replicate() ? "     " + words.of("composition.spot", row.spot()) : text);
+            setText(label(row));
         }
+    }
+
+    private String label(CompositionGrid.Row row) {
+        if (row.replicate()) return "     " + words.of("composition.spot", row.spot());
+        return row.sample() + "  "
+                + (row.spot().isEmpty() ? words.of("composition.mean") : words.of("composition.spot", row.spot()));
     }
 
     private final class ValueCell extends TableCell<CompositionGrid.Row, CompositionGrid.Cell> {

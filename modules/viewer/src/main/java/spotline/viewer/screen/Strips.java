@@ -1,6 +1,7 @@
 package spotline.viewer.screen;
 
 import java.util.Locale;
+import java.util.Optional;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -14,6 +15,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import spotline.report.figure.CurveStyle;
 import spotline.viewer.model.Layer;
 import spotline.viewer.model.Signing;
 import spotline.viewer.model.Words;
@@ -49,9 +51,19 @@ final class Strips {
             button.setSelected(bench.layers().get().contains(layer));
             button.setOnAction(e -> bench.show(layer, button.isSelected()));
             bench.layers().addListener((o, was, is) -> button.setSelected(is.contains(layer)));
+            style(layer).ifPresent(s -> button.setGraphic(LineSample.of(s)));
             bar.getChildren().add(button);
         }
         return bar;
+    }
+
+    private static Optional<CurveStyle> style(Layer layer) {
+        return switch (layer) {
+            case MEASURED -> Optional.of(CurveStyle.MEASURED);
+            case BACKGROUND -> Optional.of(CurveStyle.BACKGROUND);
+            case MODEL -> Optional.of(CurveStyle.SUM);
+            case COMPONENTS, LINES, OTHER_SPOTS, REFERENCED, DIFFERENCE, NORMALISED -> Optional.empty();
+        };
     }
 
     /** A change by hand waits here for its reason. */
