@@ -255,7 +255,7 @@ public final class Workbench implements AutoCloseable {
 
     /** Puts on the bench what the results say of the chosen scan. */
     void refresh() {
-        bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get())));
+        bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get()).map(b -> windows.stated(b, s))));
     }
 
     public List<SpotFace> faces() {
@@ -319,6 +319,10 @@ public final class Workbench implements AutoCloseable {
 
     Optional<LivingRun> living() {
         return Optional.ofNullable(run);
+    }
+
+    Optional<Opened> opened() {
+        return Optional.ofNullable(open);
     }
 
     ReferenceData reference() {

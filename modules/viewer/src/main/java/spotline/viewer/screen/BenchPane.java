@@ -249,7 +249,7 @@ public final class BenchPane extends Region {
                 - data.map(this::moved).orElse(0.0);
     }
 
-    private double xOf(double measuredEv) {
+    double xOf(double measuredEv) {
         double at = measuredEv + data.map(this::moved).orElse(0.0);
         return energy.valueToJava2D(at, area(), RectangleEdge.BOTTOM);
     }
@@ -260,7 +260,10 @@ public final class BenchPane extends Region {
             data.ifPresent(d -> d.components().forEach(c -> apexes.add(PlotGrips.Apex.of(c, factor(d)))));
         }
         grips.place(
-                data.filter(d -> on(Layer.BACKGROUND)).map(BenchData::windows).orElse(List.of()), apexes);
+                data.filter(d -> on(Layer.BACKGROUND) && !d.survey())
+                        .map(BenchData::windows)
+                        .orElse(List.of()),
+                apexes);
     }
 
     /** Where things are in the plot as it is drawn. */
@@ -309,6 +312,11 @@ public final class BenchPane extends Region {
     /** What was said of a window or a place holds no longer. */
     void hush() {
         foot.hush();
+    }
+
+    /** Where values are drawn, in pixels, for tests. */
+    Rectangle2D plotted() {
+        return area();
     }
 
     /** The curves that are drawn, for tests. */

@@ -4,10 +4,12 @@ import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
@@ -15,6 +17,7 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
+import javafx.scene.shape.Polygon;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.Words;
 
@@ -69,7 +72,7 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
                 new TableColumn<>(words.of("composition.sample"));
         sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
         sample.setCellFactory(column -> new SampleCell());
-        sample.setPrefWidth(textScale * Math.max(150, LETTER * longest() + 22));
+        sample.setPrefWidth(textScale * Math.max(150, LETTER * longest() + 38));
         sample.setSortable(false);
         getColumns().add(sample);
         for (int k = 0; k < grid.elements().size(); k++) {
@@ -86,15 +89,31 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
     }
 
     private final class SampleCell extends TableCell<CompositionGrid.Row, CompositionGrid.Row> {
+        SampleCell() {
+            setContentDisplay(ContentDisplay.RIGHT);
+            setGraphicTextGap(8);
+        }
+
         @Override
         protected void updateItem(CompositionGrid.Row row, boolean empty) {
             super.updateItem(row, empty);
+            boolean own = !empty && row != null && !row.own().isEmpty();
+            setGraphic(own ? mark() : null);
+            setTooltip(own ? new Tooltip(words.of("own.tooltip", row.own())) : null);
+            setAccessibleText(own ? words.of("own.spoken", label(row).strip(), row.own()) : null);
             if (empty || row == null) {
                 setText(null);
                 return;
             }
             setText(label(row));
         }
+    }
+
+    /** A lozenge behind the name: settings of its own. */
+    private static Polygon mark() {
+        Polygon mark = new Polygon(4, 0, 8, 4, 4, 8, 0, 4);
+        mark.getStyleClass().add("own-mark");
+        return mark;
     }
 
     private String label(CompositionGrid.Row row) {

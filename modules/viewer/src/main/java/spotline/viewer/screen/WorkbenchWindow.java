@@ -233,7 +233,7 @@ public final class WorkbenchWindow {
     }
 
     private void treated(RunResult result) {
-        composition.show(CompositionGrid.of(result, words));
+        composition.show(CompositionGrid.of(result, bench.past().exceptions(), words));
         charge.show(ChargeOverview.of(result, words), palette, textScale);
         settled.accept(bench.title().get());
     }
