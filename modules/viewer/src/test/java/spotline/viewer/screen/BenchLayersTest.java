@@ -195,7 +195,7 @@ class BenchLayersTest {
         screen.robot.press(KeyCode.SHIFT).clickOn(screen.node("spot-3")).release(KeyCode.SHIFT);
         assertThat(screen.bench.chosen().get()).containsExactly("2", "3");
         assertThat(screen.bench.spectrum().get()).isEqualTo(PRIMER_CARBON);
-        screen.robot.moveTo(screen.node("title"));
+        screen.robot.moveTo(screen.node("holder-bar"));
     }
 
     private static void allOff(Screen screen) throws Exception {
