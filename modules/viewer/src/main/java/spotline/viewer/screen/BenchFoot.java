@@ -35,7 +35,7 @@ final class BenchFoot extends VBox {
     }
 
     /** Says which curve is which, where no switch does. @return whether that takes another height than before */
-    boolean key(List<BenchCurves> drawn) {
+    boolean key(List<BenchCurves> drawn, Palette palette) {
         List<Name> now = drawn.stream()
                 .filter(BenchCurves::needsName)
                 .map(c -> new Name(c.name(), c.style()))
@@ -46,7 +46,7 @@ final class BenchFoot extends VBox {
         key.setVisible(!now.isEmpty());
         key.getChildren().clear();
         for (Name n : now) {
-            Label label = new Label(n.name(), LineSample.of(n.style()));
+            Label label = new Label(n.name(), new LineSample(n.style(), palette));
             label.getStyleClass().add("readout");
             key.getChildren().add(label);
         }

@@ -141,7 +141,7 @@ public final class BenchPane extends Region {
 
     private void redraw() {
         drawn = data.map(d -> BenchCurves.of(d, others, layers, words)).orElse(List.of());
-        if (foot.key(drawn)) requestLayout();
+        if (foot.key(drawn, palette)) requestLayout();
         draw();
         placeGrips();
     }

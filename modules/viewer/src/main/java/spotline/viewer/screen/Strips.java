@@ -2,6 +2,7 @@ package spotline.viewer.screen;
 
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -43,7 +44,8 @@ final class Strips {
         return bar;
     }
 
-    static Node layers(Workbench bench, Words words) {
+    /** @param samples is given the pieces of curves that the switches show, for another room's colours */
+    static Node layers(Workbench bench, Words words, Consumer<LineSample> samples) {
         FlowPane bar = new FlowPane(4, 4);
         bar.getStyleClass().add("layer-bar");
         for (Layer layer : Layer.values()) {
@@ -51,7 +53,11 @@ final class Strips {
             button.setSelected(bench.layers().get().contains(layer));
             button.setOnAction(e -> bench.show(layer, button.isSelected()));
             bench.layers().addListener((o, was, is) -> button.setSelected(is.contains(layer)));
-            style(layer).ifPresent(s -> button.setGraphic(LineSample.of(s)));
+            style(layer).ifPresent(s -> {
+                LineSample sample = new LineSample(s, Palette.LIGHT);
+                button.setGraphic(sample);
+                samples.accept(sample);
+            });
             bar.getChildren().add(button);
         }
         return bar;

@@ -65,6 +65,7 @@ public final class WorkbenchWindow {
     private final ToggleButton chargeView;
     private final ToggleButton historyView;
     private final ToggleButton dark;
+    private final List<LineSample> samples = new ArrayList<>();
     private Palette palette = Palette.LIGHT;
     private double textScale = 1;
 
@@ -151,8 +152,8 @@ public final class WorkbenchWindow {
     }
 
     private void build() {
-        SplitPane upper =
-                new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
+        SplitPane upper = new SplitPane(
+                new VBox(Strips.layers(bench, words, samples::add), Strips.reason(bench, words), grow(plot)), side);
         upper.widthProperty().addListener((o, was, is) -> {
             if (was.doubleValue() > 0 || !(is.doubleValue() > 0)) return;
             double wanted = Math.max(SIDE_LOWEST, Math.min(SIDE_HIGHEST, SIDE_SHARE * is.doubleValue()));
@@ -326,6 +327,7 @@ public final class WorkbenchWindow {
         palette = dark.isSelected() ? Palette.DARK : Palette.LIGHT;
         root.getStyleClass().removeAll("light-room", "dark-room");
         root.getStyleClass().add(dark.isSelected() ? "dark-room" : "light-room");
+        samples.forEach(s -> s.room(palette));
         redraw();
     }
 
