@@ -82,8 +82,12 @@ public record Account(String spot, String sample, List<Card> cards) {
         number(facts, of(words, "fact.measured", charge.referenceLine()), charge.measuredEv(), charge.measurementU());
         number(facts, of(words, "fact.set-to", charge.referenceLine()), charge.referenceEv(), charge.referenceU());
         number(facts, words.of("fact.shift"), charge.shiftEv(), charge.standardUncertainty());
-        for (String declared : charge.evidence().declared())
-            facts.add(new Fact(words.of("fact.declared"), declared, ""));
+        if (!charge.evidence().declared().isEmpty()) {
+            facts.add(new Fact(
+                    words.of("fact.declared"),
+                    String.join(", ", charge.evidence().declared()),
+                    ""));
+        }
         charge.evidence().drift().ifPresent(d -> facts.add(new Fact(words.of("fact.drift"), ev(d.changeEv()), "")));
         for (ChargeEvidence.Position p : charge.evidence().positions()) {
             facts.add(new Fact(

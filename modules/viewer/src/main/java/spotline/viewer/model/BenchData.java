@@ -227,6 +227,34 @@ public record BenchData(
                 lines);
     }
 
+    /** The same with one window more. */
+    BenchData withMark(WindowMark mark) {
+        List<WindowMark> marks = new ArrayList<>(windows);
+        marks.add(mark);
+        return new BenchData(
+                spot,
+                spectrum,
+                name,
+                survey,
+                ordinate,
+                photonEnergyEv,
+                shiftEv,
+                measured,
+                backgrounds,
+                marks,
+                model,
+                components,
+                residuals,
+                lines);
+    }
+
+    /** Lines that were found near a measured energy, eV. */
+    public List<LineMark> linesNear(double measuredEv) {
+        return lines.stream()
+                .filter(l -> Math.abs(l.energyEv() - measuredEv) <= LineCandidates.REACH_EV)
+                .toList();
+    }
+
     /** Measured value of the channel nearest to an energy. */
     public double measuredAt(double energyEv) {
         int best = 0;

@@ -2,8 +2,10 @@ package spotline.viewer.model;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import spotline.analysis.quantify.Quantified;
 import spotline.core.Estimate;
 import spotline.report.facts.ElementOrder;
@@ -14,6 +16,7 @@ import spotline.report.text.Shown;
 import spotline.run.RunResult;
 import spotline.run.SampleComposition;
 import spotline.run.SpotResult;
+import spotline.run.document.SpotException;
 
 /**
  * Samples by elements: a row a sample, and below a sample of several spots a row for each of them.
@@ -24,8 +27,9 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
     /**
      * @param spot empty for the mean of several
      * @param cells one an element
+     * @param own in which settings the spot, or spots of the sample, differ from all others; empty when in none
      */
-    public record Row(String sample, String spot, boolean replicate, List<Cell> cells) {
+    public record Row(String sample, String spot, boolean replicate, List<Cell> cells, String own) {
         public Row {
             cells = List.copyOf(cells);
         }
@@ -44,7 +48,9 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
         rows = List.copyOf(rows);
     }
 
-    public static CompositionGrid of(RunResult result, Words words) {
+    /** @param exceptions settings of single spots */
+    public static CompositionGrid of(RunResult result, List<SpotException> exceptions, Words words) {
+        Map<String, String> own = OwnSettings.of(exceptions, words);
         List<String> elements = List.copyOf(ElementOrder.ofSamples(result));
         List<Row> rows = new ArrayList<>();
         for (SampleComposition sample : result.samples()) {
@@ -52,14 +58,19 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
                     .filter(s -> sample.spots().contains(s.spot()))
                     .toList();
             boolean several = spots.size() > 1;
-            if (several) rows.add(mean(result, sample, spots, elements, words));
-            for (SpotResult spot : spots) rows.add(ofSpot(spot, sample, several, elements, words));
+            if (several) rows.add(mean(result, sample, spots, elements, own, words));
+            for (SpotResult spot : spots) rows.add(ofSpot(spot, sample, several, elements, own, words));
         }
         return new CompositionGrid(elements, rows);
     }
 
     private static Row mean(
-            RunResult result, SampleComposition sample, List<SpotResult> spots, List<String> elements, Words words) {
+            RunResult result,
+            SampleComposition sample,
+            List<SpotResult> spots,
+            List<String> elements,
+            Map<String, String> own,
+            Words words) {
         List<Cell> cells = new ArrayList<>();
         for (String element : elements) {
             SampleValue value = SampleValue.of(result, sample, element);
@@ -70,7 +81,11 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
                     .orElse(Cell.NOTHING);
             cells.add(new Cell(text(value, words), first.spot(), first.spectrum(), first.line()));
         }
-        return new Row(Shown.label(sample.sample()), "", false, cells);
+        String ofSpots = spots.stream()
+                .filter(s -> own.containsKey(s.spot()))
+                .map(s -> words.of("own.of-spot", s.spot(), own.get(s.spot())))
+                .collect(Collectors.joining("; "));
+        return new Row(Shown.label(sample.sample()), "", false, cells, ofSpots);
     }
 
     private static String text(SampleValue value, Words words) {
@@ -83,12 +98,18 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
     }
 
     private static Row ofSpot(
-            SpotResult spot, SampleComposition sample, boolean replicate, List<String> elements, Words words) {
+            SpotResult spot,
+            SampleComposition sample,
+            boolean replicate,
+            List<String> elements,
+            Map<String, String> own,
+            Words words) {
         return new Row(
                 Shown.label(sample.sample()),
                 spot.spot(),
                 replicate,
-                elements.stream().map(e -> cell(spot, e, words)).toList());
+                elements.stream().map(e -> cell(spot, e, words)).toList(),
+                own.getOrDefault(spot.spot(), ""));
     }
 
     private static Cell cell(SpotResult spot, String element, Words words) {

@@ -63,10 +63,14 @@ public final class FitEditor {
         Optional<LinkedSpectrum> scan =
                 now.flatMap(s -> Workbench.scan(s, bench.spectrum().get()));
         end();
-        if (now.isEmpty() || scan.isEmpty() || scan.get().survey()) return;
+        if (now.isEmpty() || scan.isEmpty()) return;
+        if (scan.get().survey()) {
+            bench.fault().set(bench.words().of("fit.survey"));
+            return;
+        }
         line = lineOf(now.get(), scan.get());
         if (line.isEmpty()) {
-            message.set(bench.words().of("fit.no-line"));
+            bench.fault().set(bench.words().of("fit.no-line"));
             return;
         }
         spot = now.get().spot();

@@ -19,7 +19,9 @@ public final class LineCandidates {
     /** A line near an energy, eV; {@code known} where its element was found or declared at the spot. */
     public record Candidate(String line, double energyEv, boolean known) {}
 
-    private static final double REACH_EV = 3;
+    /** How far a line may lie from where it is looked for, eV. */
+    static final double REACH_EV = 3;
+
     private static final int MOST = 6;
 
     private LineCandidates() {}

@@ -3,6 +3,8 @@ package spotline.viewer.model;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,12 +23,16 @@ import spotline.run.document.Edit;
 import spotline.run.document.Edits;
 import spotline.run.document.RunDocument;
 
-/** Spectrum files that belong to no spot yet: the analyst lays them on one. */
+/**
+ * Spectrum files that belong to no spot yet: the analyst lays them on one. Nothing is copied: the record names a file where
+ * it lies, and a project takes it in when it is saved.
+ */
 public final class LooseSpectra {
     /**
      * A file that waits for its spot.
      *
-     * @param name as the holder run will name it
+     * @param file where it lies
+     * @param name as the holder run will name it: relative to its folder, or where it lies elsewhere
      * @param sentence what it holds, or why it does not fit
      * @param fits whether it can be laid on a spot
      */
@@ -41,22 +47,19 @@ public final class LooseSpectra {
 
     /** Files that were chosen or dropped; they are looked at in the background. */
     public void offer(List<Path> files) {
-        Optional<Path> run = bench.file().get();
-        if (run.isEmpty() || bench.living().isEmpty()) {
+        Optional<Opened> open = bench.opened();
+        if (open.isEmpty()) {
             bench.fault().set(bench.words().of("laying.no-run"));
             return;
         }
-        if (String.valueOf(run.get().getFileName()).endsWith(".spotline")) {
-            bench.fault().set(bench.words().of("laying.project"));
-            return;
-        }
-        RunDocument document = bench.living().get().document();
+        Opened now = open.get();
+        RunDocument document = now.run().document();
         bench.inBackground(() -> {
             List<Loose> looked = files.stream()
-                    .map(f -> looked(f, run.get(), document, bench.words()))
+                    .map(f -> looked(f, now, document, bench.words()))
                     .toList();
             bench.onScreen(() -> {
-                if (bench.file().get().equals(run)) add(looked);
+                if (bench.opened().filter(o -> o == now).isPresent()) add(looked);
             });
         });
     }
@@ -68,21 +71,43 @@ public final class LooseSpectra {
         waiting.set(List.copyOf(all));
     }
 
-    private static Loose looked(Path file, Path run, RunDocument document, Words words) {
-        Path folder = Optional.ofNullable(run.toAbsolutePath().normalize().getParent())
+    private static Loose looked(Path file, Opened run, RunDocument document, Words words) {
+        Path folder = Optional.ofNullable(
+                        run.file().toAbsolutePath().normalize().getParent())
                 .orElse(Path.of("."));
-        Path absolute = file.toAbsolutePath().normalize();
+        Path whole = file.toAbsolutePath().normalize();
+        String name = name(whole, folder, run);
         String simple = String.valueOf(file.getFileName());
-        if (!absolute.startsWith(folder)) {
-            return new Loose(file, simple, words.of("laying.outside", simple, folder), false);
-        }
-        String name = folder.relativize(absolute).toString().replace('\\', '/');
         try {
             SpectrumFile read = SpectrumFiles.open(file, name, Optional.<TextColumns>empty());
-            return new Loose(file, name, holds(read, name, document, words), told(read, document));
+            String holds = holds(read, simple, document, words);
+            boolean stays = run.session().isPresent() || !whole.startsWith(folder);
+            String sentence = stays && told(read, document)
+                    ? words.of("laying.stays", holds, String.valueOf(whole.getParent()))
+                    : holds;
+            return new Loose(whole, name, sentence, told(read, document));
         } catch (ReadException e) {
-            return new Loose(file, name, String.valueOf(e.getMessage()), false);
+            return new Loose(whole, name, String.valueOf(e.getMessage()), false);
         }
+    }
+
+    /** Relative to the run's folder where that leads to the file; a project may hold another of that name. */
+    private static String name(Path whole, Path folder, Opened run) {
+        String absolute = slashed(whole);
+        if (!whole.startsWith(folder)) return absolute;
+        String relative = slashed(folder.relativize(whole));
+        try {
+            Path meant = run.inputs().path(relative);
+            boolean same = meant.getFileSystem() == whole.getFileSystem()
+                    && meant.toAbsolutePath().normalize().equals(whole);
+            return same ? relative : absolute;
+        } catch (ReadException e) {
+            return absolute;
+        }
+    }
+
+    private static String slashed(Path path) {
+        return path.toString().replace('\\', '/');
     }
 
     /** Whether binding energies can be told. */
@@ -121,9 +146,9 @@ public final class LooseSpectra {
         RunDocument document = bench.living().get().document();
         int index = document.indexOf(spot);
         SpotEntry entry = document.file().spots().get(index);
-        for (SpectrumEntry there : entry.spectra()) {
-            if (!there.file().equals(loose.name())) continue;
-            bench.fault().set(bench.words().of("laying.there", loose.name(), spot));
+        String simple = String.valueOf(loose.file().getFileName());
+        if (entry.spectra().stream().anyMatch(there -> same(there, loose))) {
+            bench.fault().set(bench.words().of("laying.there", simple, spot));
             return;
         }
         String pointer = "/spots/" + index + "/spectra";
@@ -131,11 +156,23 @@ public final class LooseSpectra {
         document.at(pointer).ifPresent(given -> given.forEach(spectra::add));
         spectra.addObject().put("file", loose.name());
         Edit edit = Edits.fact(
-                document, bench.words().of("laying.edit", loose.name(), spot), pointer, Optional.<JsonNode>of(spectra));
+                document, bench.words().of("laying.edit", simple, spot), pointer, Optional.<JsonNode>of(spectra));
         bench.signing().propose(edit.title(), why -> {
             leave(loose);
             return edit;
         });
+    }
+
+    /** The same name, or the same bytes under another: a project has copies of its files. */
+    private boolean same(SpectrumEntry there, Loose loose) {
+        if (there.file().equals(loose.name())) return true;
+        try {
+            Path known = bench.opened().orElseThrow().inputs().path(there.file());
+            return Files.isRegularFile(known) && Files.mismatch(known, loose.file()) < 0;
+        } catch (ReadException | IOException e) {
+            // What cannot be read is told of when the spot is treated.
+            return false;
+        }
     }
 
     /** Files that shall not be laid on a spot after all. */

@@ -14,6 +14,7 @@ import spotline.run.document.Checkpoint;
 import spotline.run.document.Edit;
 import spotline.run.document.History;
 import spotline.run.document.LivingRun;
+import spotline.run.document.SpotException;
 
 /** What was done to the run: undo and redo, named checkpoints, what changed since the last report. */
 public final class Past {
@@ -176,6 +177,11 @@ public final class Past {
             bench.failed(String.valueOf(e.getMessage()));
             return false;
         }
+    }
+
+    /** Settings in which single spots differ from their families and the holder. */
+    public List<SpotException> exceptions() {
+        return bench.living().map(r -> r.history().exceptions()).orElse(List.of());
     }
 
     /** SHA-256 of the document as it is; empty while nothing is open. */

@@ -1,17 +1,22 @@
 package spotline.viewer.model;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import spotline.analysis.background.Background;
 import spotline.analysis.background.Subtraction;
+import spotline.analysis.quantify.Basis;
 import spotline.core.Outcome;
 import spotline.core.Work;
 import spotline.reference.Line;
+import spotline.run.LineSettings;
 import spotline.run.LinkedSpectrum;
+import spotline.run.SpotResult;
 import spotline.run.Treatment;
 import spotline.run.document.Edit;
 import spotline.run.document.Edits;
 import spotline.run.document.LivingRun;
+import spotline.run.document.RunDocument;
 import spotline.spectra.Window;
 
 /** Ends of a window that follow the hand: the background is drawn anew while they move, the newest place winning. */
@@ -29,6 +34,10 @@ public final class WindowDrag {
         Optional<Line> line = Line.find(lineName);
         Optional<LivingRun> run = bench.living();
         if (run.isEmpty() || now.isEmpty() || line.isEmpty() || !(lowEv < highEv)) return;
+        if (now.get().survey()) {
+            bench.fault().set(bench.words().of("window.survey"));
+            return;
+        }
         Window window = new Window(lowEv, highEv);
         preview(now.get(), line.get(), window, run.get());
         if (!settled) return;
@@ -38,6 +47,36 @@ public final class WindowDrag {
         } catch (IllegalArgumentException e) {
             bench.fault().set(String.valueOf(e.getMessage()));
         }
+    }
+
+    /**
+     * A window set by hand in which its line could not be measured gives no intensity; it stays on the bench, so that it
+     * can be moved on.
+     */
+    BenchData stated(BenchData data, SpotResult spot) {
+        if (data.survey() || bench.living().isEmpty()) return data;
+        RunDocument document = bench.living().get().document();
+        Treatment treatment = document.treatments().get(document.indexOf(data.spot()));
+        BenchData all = data;
+        for (Map.Entry<Line, LineSettings> stated : treatment.lines().entrySet()) {
+            Optional<Window> window = stated.getValue().window();
+            Line line = stated.getKey();
+            boolean measured = spot.intensities().stream()
+                    .anyMatch(m -> m.basis() == Basis.NARROW
+                            && m.intensity().line().whole().equals(line));
+            if (window.isEmpty() || measured || !here(data, line, window.get())) continue;
+            all = all.withMark(new BenchData.WindowMark(
+                    line.toString(), window.get().lowEv(), window.get().highEv()));
+        }
+        return all;
+    }
+
+    /** By the scan's name, or by where it lies when that names no line. */
+    private static boolean here(BenchData data, Line line, Window window) {
+        Optional<Line> named = Line.find(data.name()).map(Line::whole);
+        if (named.isPresent()) return named.get().equals(line);
+        Curve m = data.measured();
+        return window.lowEv() < m.energy(m.channels() - 1) && window.highEv() > m.energy(0);
     }
 
     void giveUp() {

@@ -255,7 +255,7 @@ public final class Workbench implements AutoCloseable {
 
     /** Puts on the bench what the results say of the chosen scan. */
     void refresh() {
-        bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get())));
+        bench.set(primary().flatMap(s -> BenchData.of(s, spectrum.get()).map(b -> windows.stated(b, s))));
     }
 
     public List<SpotFace> faces() {
@@ -272,7 +272,9 @@ public final class Workbench implements AutoCloseable {
         return primary().map(spot -> {
             List<Finding> findings = new ArrayList<>();
             for (Finding f : result.get().orElseThrow().findings()) {
-                if (f.spot().isEmpty() || f.spot().equals(spot.spot())) findings.add(f);
+                boolean ofRun = f.spot().isEmpty()
+                        && (f.sample().isEmpty() || f.sample().equals(spot.sample()));
+                if (ofRun || f.spot().equals(spot.spot())) findings.add(f);
             }
             return Account.of(spot, findings, words);
         });
@@ -317,6 +319,10 @@ public final class Workbench implements AutoCloseable {
 
     Optional<LivingRun> living() {
         return Optional.ofNullable(run);
+    }
+
+    Optional<Opened> opened() {
+        return Optional.ofNullable(open);
     }
 
     ReferenceData reference() {

@@ -4,13 +4,10 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.DoubleFunction;
-import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
-import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
@@ -48,11 +45,11 @@ public final class BenchPane extends Region {
     }
 
     /** Without room for two plots the residuals are left out. */
-    private static final double SHORT = 180;
+    private static final double SHORT = 215;
 
     private final ChartCanvas canvas;
     private final PlotGrips grips;
-    private final Label readout = new Label();
+    private final BenchFoot foot;
     private final Words words;
     private final Listener listener;
     private final DoubleFunction<String> candidates;
@@ -68,6 +65,7 @@ public final class BenchPane extends Region {
     private double panFrom = Double.NaN;
     private NumberAxis values = new NumberAxis();
     private boolean fitEdited;
+    private List<BenchCurves> drawn = List.of();
 
     /** @param candidates lines that the reference data have near a measured energy, for a person */
     public BenchPane(Words words, Listener listener, DoubleFunction<String> candidates) {
@@ -79,13 +77,11 @@ public final class BenchPane extends Region {
         setId("bench");
         getStyleClass().add("bench");
         setFocusTraversable(true);
-        readout.getStyleClass().add("readout");
-        readout.setId("readout");
-        readout.setAlignment(Pos.CENTER_LEFT);
+        foot = new BenchFoot(words);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleText(words.of("bench.name"));
         grips = new PlotGrips(words, new Shown(), listener);
-        getChildren().addAll(canvas, grips, readout);
+        getChildren().addAll(canvas, grips, foot);
         addEventHandler(ScrollEvent.SCROLL, this::zoom);
         addEventHandler(KeyEvent.KEY_PRESSED, this::key);
         canvas.addEventHandler(MouseEvent.MOUSE_CLICKED, this::clicked);
@@ -113,7 +109,7 @@ public final class BenchPane extends Region {
         String now = data.map(d -> d.spot() + "/" + d.spectrum()).orElse("");
         if (!now.equals(shown)) {
             shown = now;
-            readout.setText("");
+            hush();
             setAccessibleText(data.map(d -> words.of("bench.showing", d.name(), d.spot()) + ". ")
                             .orElse("")
                     + words.of("bench.name"));
@@ -131,18 +127,26 @@ public final class BenchPane extends Region {
 
     @Override
     protected void layoutChildren() {
-        double foot = Math.max(22, readout.prefHeight(-1));
-        double height = Math.max(1, getHeight() - foot);
+        double below = Math.max(22, foot.prefHeight(-1));
+        double height = Math.max(1, getHeight() - below);
         boolean resized = canvas.getWidth() != Math.max(1, getWidth()) || canvas.getHeight() != height;
         canvas.setWidth(Math.max(1, getWidth()));
         canvas.setHeight(height);
-        if (resized) canvas.draw();
+        // Room for names and residuals goes with the height.
+        if (resized) draw();
         grips.resizeRelocate(0, 0, getWidth(), height);
-        readout.resizeRelocate(8, height, getWidth() - 16, foot);
+        foot.resizeRelocate(8, height, getWidth() - 16, below);
         placeGrips();
     }
 
     private void redraw() {
+        drawn = data.map(d -> BenchCurves.of(d, others, layers, words)).orElse(List.of());
+        if (foot.key(drawn, palette)) requestLayout();
+        draw();
+        placeGrips();
+    }
+
+    private void draw() {
         JFreeChart chart = new JFreeChart(null, null, data.map(this::plot).orElseGet(XYPlot::new), false);
         chart.setBackgroundPaint(Palette.awt(palette.paper()));
         chart.setPadding(new RectangleInsets(8, 6, 2, 14));
@@ -150,7 +154,6 @@ public final class BenchPane extends Region {
         canvas.setChart(chart);
         canvas.setVisible(data.isPresent());
         canvas.draw();
-        placeGrips();
     }
 
     private boolean on(Layer layer) {
@@ -158,42 +161,16 @@ public final class BenchPane extends Region {
     }
 
     private double moved(BenchData d) {
-        return on(Layer.REFERENCED) ? d.shiftEv().orElse(0) : 0;
+        return BenchCurves.moved(d, layers);
     }
 
     private double factor(BenchData d) {
-        if (!on(Layer.NORMALISED)) return 1;
-        double span = d.measured().span();
-        return span > 0 ? 1 / span : 1;
-    }
-
-    private Curve placed(BenchData d, Curve curve) {
-        Curve c = moved(d) == 0 ? curve : curve.shifted(moved(d));
-        double factor = factor(d);
-        return factor == 1 ? c : c.times(factor);
+        return BenchCurves.factor(d, layers);
     }
 
     private Plot plot(BenchData d) {
         List<spotline.viewer.screen.Plot.Drawn> curves = new ArrayList<>();
-        if (on(Layer.COMPONENTS)) {
-            for (int k = 0; k < d.components().size(); k++) {
-                curves.add(drawn(placed(d, d.components().get(k)), CurveStyle.component(k)));
-            }
-        }
-        if (on(Layer.BACKGROUND)) d.backgrounds().forEach(b -> curves.add(drawn(placed(d, b), CurveStyle.BACKGROUND)));
-        if (on(Layer.MODEL)) d.model().ifPresent(m -> curves.add(drawn(placed(d, m), CurveStyle.SUM)));
-        if (on(Layer.MEASURED)) curves.add(0, drawn(placed(d, d.measured()), CurveStyle.MEASURED));
-        if (on(Layer.OTHER_SPOTS)) {
-            for (int k = 0; k < others.size(); k++) {
-                BenchData o = others.get(k);
-                curves.add(drawn(placed(o, o.measured()), CurveStyle.component(k)));
-            }
-        }
-        if (on(Layer.DIFFERENCE) && !others.isEmpty()) {
-            Curve rest = placed(d, d.measured())
-                    .minus(placed(others.get(0), others.get(0).measured()));
-            if (rest.channels() > 1) curves.add(drawn(rest, CurveStyle.FOURTH));
-        }
+        for (BenchCurves c : drawn) curves.add(drawn(c.curve(), c.style()));
         boolean referenced = on(Layer.REFERENCED) && d.shiftEv().isPresent();
         energy = spotline.viewer.screen.Plot.energyAxis(
                 words.of(referenced ? "bench.axis-referenced" : "bench.axis-measured"),
@@ -220,10 +197,11 @@ public final class BenchPane extends Region {
                 upper.addDomainMarker(spotline.viewer.screen.Plot.end(w.highEv() + moved(d), palette));
             }
         }
-        if (!on(Layer.MODEL) || d.residuals().isEmpty() || canvas.getHeight() < SHORT * fontScale) return upper;
+        if (!stacked(d)) return upper;
         NumberAxis sigma = spotline.viewer.screen.Plot.axis(words.of("bench.residual"), palette, fontScale);
-        Curve residual =
-                moved(d) == 0 ? d.residuals().get() : d.residuals().get().shifted(moved(d));
+        Curve residual = moved(d) == 0
+                ? d.residuals().orElseThrow()
+                : d.residuals().orElseThrow().shifted(moved(d));
         XYPlot lower =
                 spotline.viewer.screen.Plot.of(List.of(drawn(residual, CurveStyle.MEASURED)), energy, sigma, palette);
         double reach = Math.max(4, spotline.viewer.screen.Plot.reach(residual));
@@ -231,6 +209,11 @@ public final class BenchPane extends Region {
         upper.setDomainAxis(null);
         lower.setDomainAxis(null);
         return spotline.viewer.screen.Plot.stacked(upper, lower, energy);
+    }
+
+    /** Whether the residuals have a plot of their own below. */
+    private boolean stacked(BenchData d) {
+        return on(Layer.MODEL) && d.residuals().isPresent() && canvas.getHeight() >= SHORT * fontScale;
     }
 
     private spotline.viewer.screen.Plot.Drawn drawn(Curve curve, CurveStyle style) {
@@ -251,7 +234,7 @@ public final class BenchPane extends Region {
         }
         if (!(high > low)) return;
         boolean named = on(Layer.LINES) && !d.lines().isEmpty();
-        double room = named ? LineNames.room(d, canvas.getHeight(), fontScale) : 0.06;
+        double room = named ? LineNames.room(d, canvas.getHeight(), stacked(d), fontScale) : 0.06;
         values.setRange(low - 0.04 * (high - low), high + room * (high - low));
     }
 
@@ -266,7 +249,7 @@ public final class BenchPane extends Region {
                 - data.map(this::moved).orElse(0.0);
     }
 
-    private double xOf(double measuredEv) {
+    double xOf(double measuredEv) {
         double at = measuredEv + data.map(this::moved).orElse(0.0);
         return energy.valueToJava2D(at, area(), RectangleEdge.BOTTOM);
     }
@@ -277,7 +260,10 @@ public final class BenchPane extends Region {
             data.ifPresent(d -> d.components().forEach(c -> apexes.add(PlotGrips.Apex.of(c, factor(d)))));
         }
         grips.place(
-                data.filter(d -> on(Layer.BACKGROUND)).map(BenchData::windows).orElse(List.of()), apexes);
+                data.filter(d -> on(Layer.BACKGROUND) && !d.survey())
+                        .map(BenchData::windows)
+                        .orElse(List.of()),
+                apexes);
     }
 
     /** Where things are in the plot as it is drawn. */
@@ -320,11 +306,22 @@ public final class BenchPane extends Region {
 
     /** Says where the ends of a window are while they are moved. */
     void tell(String line, double newLow, double newHigh) {
-        readout.setText(words.of("bench.window", line, fixed(newHigh, 2), fixed(newLow, 2)));
+        foot.window(line, newLow, newHigh);
     }
 
-    private static String fixed(double value, int digits) {
-        return String.format(Locale.ROOT, "%." + digits + "f", value);
+    /** What was said of a window or a place holds no longer. */
+    void hush() {
+        foot.hush();
+    }
+
+    /** Where values are drawn, in pixels, for tests. */
+    Rectangle2D plotted() {
+        return area();
+    }
+
+    /** The curves that are drawn, for tests. */
+    List<BenchCurves> drawn() {
+        return drawn;
     }
 
     private void clicked(MouseEvent e) {
@@ -336,12 +333,7 @@ public final class BenchPane extends Region {
             return;
         }
         double at = energyAt(e.getX());
-        readout.setText(words.of(
-                "bench.readout",
-                fixed(at, 2),
-                fixed(data.get().measuredAt(at), 0),
-                data.get().ordinate(),
-                candidates.apply(at)));
+        foot.place(data.get(), at, candidates.apply(at));
         listener.clicked(at);
     }
 

@@ -22,7 +22,7 @@ public final class ChargePane extends Region {
     private static final double RIGHT = 230;
     private static final double TOP = 26;
     private static final double BOTTOM = 34;
-    private static final double LARGEST_ROW = 84;
+    private static final double LARGEST_ROW = 132;
 
     private final Pane drawing = new Pane();
     private final Consumer<String> choose;

@@ -4,10 +4,12 @@ import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
@@ -15,6 +17,7 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
+import javafx.scene.shape.Polygon;
 import spotline.viewer.model.CompositionGrid;
 import spotline.viewer.model.Words;
 
@@ -22,6 +25,10 @@ import spotline.viewer.model.Words;
 public final class CompositionPane extends TableView<CompositionGrid.Row> {
     private final Words words;
     private final Consumer<CompositionGrid.Cell> lead;
+    private static final double COLUMN = 92;
+    private static final double LETTER = 6.3;
+    private static final double ROW = 22;
+
     private double textScale = 1;
     private CompositionGrid grid = new CompositionGrid(java.util.List.of(), java.util.List.of());
 
@@ -54,13 +61,18 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
         setItems(FXCollections.observableArrayList(newGrid.rows()));
     }
 
+    private int longest() {
+        return grid.rows().stream().mapToInt(r -> label(r).length()).max().orElse(0);
+    }
+
     private void columns() {
+        setFixedCellSize(ROW * textScale);
         getColumns().clear();
         TableColumn<CompositionGrid.Row, CompositionGrid.Row> sample =
                 new TableColumn<>(words.of("composition.sample"));
         sample.setCellValueFactory(row -> new ReadOnlyObjectWrapper<>(row.getValue()));
         sample.setCellFactory(column -> new SampleCell());
-        sample.setPrefWidth(270 * textScale);
+        sample.setPrefWidth(textScale * Math.max(150, LETTER * longest() + 38));
         sample.setSortable(false);
         getColumns().add(sample);
         for (int k = 0; k < grid.elements().size(); k++) {
@@ -70,25 +82,44 @@ public final class CompositionPane extends TableView<CompositionGrid.Row> {
             column.setCellValueFactory(
                     row -> new ReadOnlyObjectWrapper<>(row.getValue().cells().get(index)));
             column.setCellFactory(c -> new ValueCell());
-            column.setPrefWidth(112 * textScale);
+            column.setPrefWidth(COLUMN * textScale);
             column.setSortable(false);
             getColumns().add(column);
         }
     }
 
     private final class SampleCell extends TableCell<CompositionGrid.Row, CompositionGrid.Row> {
+        SampleCell() {
+            setContentDisplay(ContentDisplay.RIGHT);
+            setGraphicTextGap(8);
+        }
+
         @Override
         protected void updateItem(CompositionGrid.Row row, boolean empty) {
             super.updateItem(row, empty);
+            boolean own = !empty && row != null && !row.own().isEmpty();
+            setGraphic(own ? mark() : null);
+            setTooltip(own ? new Tooltip(words.of("own.tooltip", row.own())) : null);
+            setAccessibleText(own ? words.of("own.spoken", label(row).strip(), row.own()) : null);
             if (empty || row == null) {
                 setText(null);
                 return;
             }
-            String text = row.spot().isEmpty()
-                    ? row.sample() + "  " + words.of("composition.mean")
-                    : row.sample() + "  " + words.of("composition.spot", row.spot());
-            setText(row.replicate() ? "     " + words.of("composition.spot", row.spot()) : text);
+            setText(label(row));
         }
+    }
+
+    /** A lozenge behind the name: settings of its own. */
+    private static Polygon mark() {
+        Polygon mark = new Polygon(4, 0, 8, 4, 4, 8, 0, 4);
+        mark.getStyleClass().add("own-mark");
+        return mark;
+    }
+
+    private String label(CompositionGrid.Row row) {
+        if (row.replicate()) return "     " + words.of("composition.spot", row.spot());
+        return row.sample() + "  "
+                + (row.spot().isEmpty() ? words.of("composition.mean") : words.of("composition.spot", row.spot()));
     }
 
     private final class ValueCell extends TableCell<CompositionGrid.Row, CompositionGrid.Cell> {

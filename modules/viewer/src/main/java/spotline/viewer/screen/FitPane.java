@@ -37,7 +37,7 @@ final class FitPane extends ScrollPane {
     private static final double[] HALVES = {50, 50};
 
     /** Parameter, what holds it, its number, the fitted value: percent of the width. */
-    private static final double[] COLUMNS = {20, 28, 20, 32};
+    private static final double[] COLUMNS = {18.5, 32, 18.5, 31};
 
     private static final double LARGE = 1.15;
 
@@ -186,6 +186,7 @@ final class FitPane extends ScrollPane {
         });
         holding.setId("hold-" + row.component() + "-" + row.parameter());
         holding.setAccessibleText(words.of("fit.held", what.getText(), row.component()));
+        holding.setTooltip(new Tooltip(holding.getConverter().toString(row.holding())));
         holding.setMaxWidth(Double.MAX_VALUE);
         holding.setOnAction(e -> hold(row, holding.getValue(), model));
         TextField value = number(row.start(), "value-" + row.component() + "-" + row.parameter());
@@ -196,7 +197,7 @@ final class FitPane extends ScrollPane {
         Label fitted = new Label(
                 row.fitted().isEmpty()
                         ? ""
-                        : DisplayNumber.of(row.fitted().getAsDouble(), row.u(), 3)
+                        : DisplayNumber.of(row.fitted().getAsDouble(), uncertainty(row), 3)
                                 .text());
         if (wide()) {
             grid.addRow(line, what, holding);
@@ -204,6 +205,11 @@ final class FitPane extends ScrollPane {
         } else {
             grid.addRow(line, what, holding, value, fitted);
         }
+    }
+
+    /** A locked number has none: it was not fitted. */
+    private static OptionalDouble uncertainty(FitRow row) {
+        return row.holding() == Holding.FIXED ? OptionalDouble.empty() : row.u();
     }
 
     private void limits(GridPane grid, int line, FitRow row) {

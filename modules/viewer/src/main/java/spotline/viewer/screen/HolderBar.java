@@ -10,6 +10,7 @@ import java.util.function.BiConsumer;
 import javafx.geometry.VPos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Node;
+import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
@@ -29,8 +30,16 @@ import spotline.viewer.model.Words;
 
 /** The holder across the top of the window, to scale, each spot with its label, its charge verdict and its composition. */
 public final class HolderBar extends Region {
+    /** Share of the window's height, and what it may not leave. */
+    private static final double SHARE = 0.24;
+
+    private static final double LOWEST = 170;
+    private static final double HIGHEST = 300;
+
     private static final double SIDE = 14;
-    private static final double TAG_WIDTH = 132;
+    private static final double NARROWEST_TAG = 112;
+    private static final double WIDEST_TAG = 220;
+    private static final double LETTER = 6.5;
     private static final double TAG_HEIGHT = 32;
     private static final double STRIP_HEIGHT = 7;
     private static final double TEXT_HEIGHT = 16;
@@ -64,8 +73,7 @@ public final class HolderBar extends Region {
         getChildren().add(drawing);
         addEventHandler(KeyEvent.KEY_PRESSED, this::pressed);
         addEventHandler(KeyEvent.KEY_TYPED, this::typed);
-        setMinHeight(170);
-        setPrefHeight(232);
+        setMinHeight(LOWEST);
     }
 
     public void show(
@@ -83,6 +91,13 @@ public final class HolderBar extends Region {
         if (!newChosen.isEmpty() && !newChosen.contains(focus))
             focus = newChosen.iterator().next();
         draw();
+    }
+
+    /** The bench is what is worked on: it has the most of a small window. */
+    @Override
+    protected double computePrefHeight(double width) {
+        double window = getScene() == null ? 0 : getScene().getHeight();
+        return Math.max(LOWEST, Math.min(HIGHEST, SHARE * window));
     }
 
     @Override
@@ -166,7 +181,7 @@ public final class HolderBar extends Region {
         sorted.sort(java.util.Comparator.comparingDouble(s -> s.at().x()));
         double above = Math.max(2, frame.y(picture.highY()) - tagHeight - 4);
         double below = Math.min(frame.bottom() - tagHeight - 2, frame.y(picture.lowY()) + 4);
-        double width = Math.max(34, Math.min(TAG_WIDTH * textScale, 1.9 * (frame.right() - 2 * SIDE) / sorted.size()));
+        double width = Math.max(34, Math.min(wanted(sorted), 1.9 * (frame.right() - 2 * SIDE) / sorted.size()));
         for (HolderPicture.SpotPlace spot : sorted) {
             double x = frame.x(spot.at().x());
             double y = frame.y(spot.at().y());
@@ -191,6 +206,15 @@ public final class HolderBar extends Region {
             tags.put(spot.id(), tag);
             labels.add(tag);
         }
+    }
+
+    /** One width for all labels, so that their strips can be compared: what the longest name needs. */
+    private double wanted(List<HolderPicture.SpotPlace> spots) {
+        int letters = spots.stream()
+                .mapToInt(s -> s.id().length() + 2 + s.sample().length())
+                .max()
+                .orElse(0);
+        return textScale * Math.max(NARROWEST_TAG, Math.min(WIDEST_TAG, LETTER * letters + 30));
     }
 
     private Region tag(HolderPicture.SpotPlace spot, double width, boolean isChosen) {
@@ -219,11 +243,12 @@ public final class HolderBar extends Region {
             strip(tag, face, width - 10);
         }
         tag.setOnMouseClicked(e -> choose(spot.id(), e.isShortcutDown() || e.isShiftDown()));
+        Tooltip.install(tag, new Tooltip(tag.getAccessibleText()));
         return tag;
     }
 
     private static String clipped(String text, double width) {
-        int most = Math.max(2, (int) (width / 6.4));
+        int most = Math.max(2, (int) (width / (LETTER - 0.1)));
         return text.length() <= most ? text : text.substring(0, most - 1) + "\u2026";
     }
 

@@ -6,6 +6,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
@@ -16,6 +17,9 @@ import spotline.viewer.model.Workbench;
 
 /** Files that wait for their spot, a line each. */
 final class LayingStrip extends VBox {
+    private static final int MOST = 3;
+    private static final double HIGHEST = 84;
+
     private final Workbench bench;
     private final Words words;
 
@@ -40,7 +44,20 @@ final class LayingStrip extends VBox {
         HBox head = new HBox(8, title, close);
         head.setAlignment(Pos.CENTER_LEFT);
         getChildren().add(head);
-        for (int i = 0; i < waiting.size(); i++) getChildren().add(line(waiting.get(i), i));
+        VBox lines = new VBox(4);
+        for (int i = 0; i < waiting.size(); i++) lines.getChildren().add(line(waiting.get(i), i));
+        if (waiting.size() <= MOST) {
+            getChildren().add(lines);
+            return;
+        }
+        ScrollPane scroll = new ScrollPane(lines);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setPrefViewportHeight(HIGHEST);
+        scroll.setMaxHeight(HIGHEST);
+        scroll.setFocusTraversable(false);
+        scroll.getStyleClass().add("account");
+        getChildren().add(scroll);
     }
 
     private Node line(LooseSpectra.Loose loose, int number) {

@@ -11,7 +11,10 @@ final class LineNames {
     private static final double LETTER = 14;
     private static final double LETTER_WIDTH = 6.5;
     private static final double AXES = 46;
-    private static final double MOST = 1.5;
+    private static final double MOST = 2;
+
+    /** The upper plot's share of what two plots have. */
+    private static final double UPPER = 0.74;
 
     private LineNames() {}
 
@@ -19,10 +22,11 @@ final class LineNames {
     record Section(double lowEv, double highEv, double pixels, double movedEv, double factor) {}
 
     /** Share of the values' span that the longest name needs above the highest value. */
-    static double room(BenchData d, double pixels, double fontScale) {
+    static double room(BenchData d, double pixels, boolean stacked, double fontScale) {
         int letters = d.lines().stream().mapToInt(l -> l.line().length()).max().orElse(0);
         double name = (LETTER_WIDTH * letters + 12) * fontScale;
-        return Math.min(MOST, name / Math.max(name, 0.72 * pixels - AXES * fontScale - name));
+        double plot = (stacked ? UPPER : 1) * (pixels - AXES * fontScale);
+        return name / Math.max(name / MOST, plot - name);
     }
 
     static void on(XYPlot plot, BenchData d, Section section, NumberAxis values, Palette palette, double fontScale) {

@@ -4,6 +4,7 @@ import java.util.List;
 import javafx.scene.paint.Color;
 import spotline.analysis.charge.ChargeVerdict;
 import spotline.core.Severity;
+import spotline.report.figure.CurveStyle;
 
 /**
  * Colours of the drawn parts, for a light and a dark room.
@@ -13,6 +14,9 @@ import spotline.core.Severity;
 public enum Palette {
     LIGHT("#fbfaf7", "#f1efe9", "#d8d4ca", "#23282d", "#6a6f73", "#0b6e75", "#e6e2d8", "#c9c3b4"),
     DARK("#1c2023", "#23282c", "#3a4147", "#e8e6e1", "#9aa1a6", "#4fb6bd", "#2d3338", "#4a5258");
+
+    /** How far curves go towards white on dark paper. */
+    private static final double LIFT = 0.35;
 
     private static final List<Color> SHARES = List.of(
             Color.web("#5b6b7a"),
@@ -108,6 +112,13 @@ public enum Palette {
 
     public Color metal() {
         return metal;
+    }
+
+    /** Of a curve: as in the report's figures, and lighter on dark paper. */
+    public Color of(CurveStyle style) {
+        if (style == CurveStyle.MEASURED) return ink;
+        Color color = Color.web(style.hex());
+        return this == DARK ? color.interpolate(Color.WHITE, LIFT) : color;
     }
 
     /** For the plotting library. */

@@ -24,7 +24,7 @@ final class Plot {
     /** A curve with how it is drawn. */
     record Drawn(Curve curve, Color color, BasicStroke stroke) {
         static Drawn of(Curve curve, CurveStyle style, Palette palette) {
-            Color color = style == CurveStyle.MEASURED ? Palette.awt(palette.ink()) : style.color();
+            Color color = Palette.awt(palette.of(style));
             return new Drawn(curve, color, style.stroke());
         }
     }

@@ -105,22 +105,27 @@ public final class ScanRuler extends Region {
         for (int k = STEPS.length - 1; k >= 0; k--) {
             if (STEPS[k] / span * getWidth() >= 70 * textScale) step = STEPS[k];
         }
-        Text unit = new Text(words.of("ruler.axis"));
-        unit.getStyleClass().add("tick");
-        unit.setFill(palette.quiet());
-        unit.relocate(SIDE, y + 4);
-        drawing.getChildren().add(unit);
-        double clear = SIDE + unit.getLayoutBounds().getWidth() + 30;
+        java.util.List<Text> numbers = new java.util.ArrayList<>();
+        double clear = Double.POSITIVE_INFINITY;
         for (double e = Math.ceil(lanes.lowEv() / step) * step; e <= lanes.highEv(); e += step) {
             Line tick = new Line(x(e), y, x(e), y + 4);
             tick.setStroke(palette.quiet());
             drawing.getChildren().add(tick);
-            if (x(e) < clear) continue;
-            Text text = new Text(String.valueOf(Math.round(e)));
+            boolean last = e + step > lanes.highEv();
+            String number = String.valueOf(Math.round(e));
+            Text text = new Text(last ? words.of("ruler.axis", number) : number);
             text.getStyleClass().add("tick");
             text.setFill(palette.quiet());
-            text.relocate(x(e) - text.getLayoutBounds().getWidth() / 2, y + 4);
             drawing.getChildren().add(text);
+            text.applyCss();
+            double width = text.getLayoutBounds().getWidth();
+            // The highest number stands with the unit, and from its tick on.
+            double left = last ? x(e) - 8 : Math.min(getWidth() - width - 2, x(e) - width / 2);
+            text.relocate(left, y + 4);
+            if (last && left + width + 6 > clear)
+                numbers.remove(numbers.size() - 1).setVisible(false);
+            numbers.add(text);
+            clear = left;
         }
     }
 

@@ -1,6 +1,8 @@
 package spotline.viewer.screen;
 
 import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -14,6 +16,7 @@ import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import spotline.report.figure.CurveStyle;
 import spotline.viewer.model.Layer;
 import spotline.viewer.model.Signing;
 import spotline.viewer.model.Words;
@@ -41,7 +44,8 @@ final class Strips {
         return bar;
     }
 
-    static Node layers(Workbench bench, Words words) {
+    /** @param samples is given the pieces of curves that the switches show, for another room's colours */
+    static Node layers(Workbench bench, Words words, Consumer<LineSample> samples) {
         FlowPane bar = new FlowPane(4, 4);
         bar.getStyleClass().add("layer-bar");
         for (Layer layer : Layer.values()) {
@@ -49,9 +53,23 @@ final class Strips {
             button.setSelected(bench.layers().get().contains(layer));
             button.setOnAction(e -> bench.show(layer, button.isSelected()));
             bench.layers().addListener((o, was, is) -> button.setSelected(is.contains(layer)));
+            style(layer).ifPresent(s -> {
+                LineSample sample = new LineSample(s, Palette.LIGHT);
+                button.setGraphic(sample);
+                samples.accept(sample);
+            });
             bar.getChildren().add(button);
         }
         return bar;
+    }
+
+    private static Optional<CurveStyle> style(Layer layer) {
+        return switch (layer) {
+            case MEASURED -> Optional.of(CurveStyle.MEASURED);
+            case BACKGROUND -> Optional.of(CurveStyle.BACKGROUND);
+            case MODEL -> Optional.of(CurveStyle.SUM);
+            case COMPONENTS, LINES, OTHER_SPOTS, REFERENCED, DIFFERENCE, NORMALISED -> Optional.empty();
+        };
     }
 
     /** A change by hand waits here for its reason. */

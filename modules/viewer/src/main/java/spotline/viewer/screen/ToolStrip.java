@@ -7,6 +7,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -40,6 +41,11 @@ final class ToolStrip extends VBox {
         title.setId("title");
         title.setMinWidth(0);
         title.textProperty().bind(bench.title());
+        Tooltip whole = new Tooltip();
+        whole.textProperty().bind(bench.title());
+        title.setTooltip(whole);
+        views.forEach(v -> v.disableProperty()
+                .bind(Bindings.createBooleanBinding(() -> bench.picture().get().isEmpty(), bench.picture())));
         Button undo = Controls.button(words, "undo", "edit.undo", bench.past()::undo);
         undo.disableProperty().bind(bench.past().undoable().isEmpty());
         undo.getTooltip()

@@ -8,7 +8,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import javafx.geometry.Orientation;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -38,6 +37,13 @@ import spotline.viewer.model.Workbench;
 public final class WorkbenchWindow {
     private static final double LARGEST_TEXT = 1.6;
     private static final double SMALLEST_TEXT = 0.8;
+    private static final int MOST_UNSEEN = 3;
+
+    /** The account beside the bench: a share of the window's width, within what its lines need. */
+    private static final double SIDE_SHARE = 0.32;
+
+    private static final double SIDE_LOWEST = 440;
+    private static final double SIDE_HIGHEST = 580;
 
     private final Workbench bench;
     private final Words words;
@@ -59,6 +65,7 @@ public final class WorkbenchWindow {
     private final ToggleButton chargeView;
     private final ToggleButton historyView;
     private final ToggleButton dark;
+    private final List<LineSample> samples = new ArrayList<>();
     private Palette palette = Palette.LIGHT;
     private double textScale = 1;
 
@@ -145,9 +152,13 @@ public final class WorkbenchWindow {
     }
 
     private void build() {
-        SplitPane upper =
-                new SplitPane(new VBox(Strips.layers(bench, words), Strips.reason(bench, words), grow(plot)), side);
-        upper.setDividerPositions(0.68);
+        SplitPane upper = new SplitPane(
+                new VBox(Strips.layers(bench, words, samples::add), Strips.reason(bench, words), grow(plot)), side);
+        upper.widthProperty().addListener((o, was, is) -> {
+            if (was.doubleValue() > 0 || !(is.doubleValue() > 0)) return;
+            double wanted = Math.max(SIDE_LOWEST, Math.min(SIDE_HIGHEST, SIDE_SHARE * is.doubleValue()));
+            upper.setDividerPositions(Math.max(0.5, 1 - wanted / is.doubleValue()));
+        });
         SplitPane.setResizableWithParent(side, false);
         side.getChildren().setAll(account, fit, history);
         showSide();
@@ -206,7 +217,11 @@ public final class WorkbenchWindow {
         bench.result().addListener((o, was, is) -> {
             drawHolder();
             drawSpot();
+            plot.hush();
             is.ifPresent(this::treated);
+        });
+        bench.signing().pending().addListener((o, was, is) -> {
+            if (is.isEmpty()) plot.hush();
         });
         bench.spectrum().addListener((o, was, is) -> ruler.show(bench.lanes(), is, palette, textScale));
         bench.bench().addListener((o, was, is) -> drawBench());
@@ -219,7 +234,7 @@ public final class WorkbenchWindow {
     }
 
     private void treated(RunResult result) {
-        composition.show(CompositionGrid.of(result, words));
+        composition.show(CompositionGrid.of(result, bench.past().exceptions(), words));
         charge.show(ChargeOverview.of(result, words), palette, textScale);
         settled.accept(bench.title().get());
     }
@@ -234,6 +249,7 @@ public final class WorkbenchWindow {
     }
 
     private void showHistory(boolean on) {
+        if (bench.picture().get().isEmpty()) return;
         historyView.setSelected(on);
         showSide();
     }
@@ -270,12 +286,20 @@ public final class WorkbenchWindow {
                 bench.fits().model().get().isPresent());
     }
 
+    /** Lines near a place of the plot: those that were found there, then what the tables have. */
     private String candidates(double measuredEv) {
-        List<LineCandidates.Candidate> near = bench.candidates(measuredEv);
-        if (near.isEmpty()) return words.of("bench.no-line");
-        return near.stream()
-                .map(c -> String.format(Locale.ROOT, c.known() ? "%s %.1f" : "(%s %.1f)", c.line(), c.energyEv()))
-                .collect(Collectors.joining("  "));
+        List<String> here =
+                new ArrayList<>(bench.bench().get().map(b -> b.linesNear(measuredEv)).orElse(List.of()).stream()
+                        .map(l -> words.of("bench.found", l.line()))
+                        .toList());
+        List<String> unseen = new ArrayList<>();
+        for (LineCandidates.Candidate c : bench.candidates(measuredEv)) {
+            String text = String.format(Locale.ROOT, "%s %.1f", c.line(), c.energyEv());
+            if (c.known()) here.add(text);
+            else if (unseen.size() < MOST_UNSEEN) unseen.add(text);
+        }
+        String first = here.isEmpty() ? words.of("bench.no-line") : String.join(", ", here);
+        return unseen.isEmpty() ? first : words.of("bench.unseen", first, String.join(", ", unseen));
     }
 
     /** What is shown while nothing is open. */
@@ -293,6 +317,7 @@ public final class WorkbenchWindow {
     }
 
     private void showCharge(boolean on) {
+        if (bench.picture().get().isEmpty()) return;
         chargeView.setSelected(on);
         charge.setVisible(on);
         centre.getChildren().get(0).setVisible(!on);
@@ -302,6 +327,7 @@ public final class WorkbenchWindow {
         palette = dark.isSelected() ? Palette.DARK : Palette.LIGHT;
         root.getStyleClass().removeAll("light-room", "dark-room");
         root.getStyleClass().add(dark.isSelected() ? "dark-room" : "light-room");
+        samples.forEach(s -> s.room(palette));
         redraw();
     }
 

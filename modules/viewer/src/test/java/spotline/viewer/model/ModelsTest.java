@@ -69,8 +69,10 @@ class ModelsTest {
                                     o != i && o.lane() == i.lane() && o.lowEv() < i.highEv() && i.lowEv() < o.highEv());
                 }
             }
-            CompositionGrid grid =
-                    CompositionGrid.of(bench.workbench.result().get().orElseThrow(), Bench.WORDS);
+            CompositionGrid grid = CompositionGrid.of(
+                    bench.workbench.result().get().orElseThrow(),
+                    bench.workbench.past().exceptions(),
+                    Bench.WORDS);
             assertThat(grid.rows()).hasSize(7);
             assertThat(grid.elements()).startsWith("C", "O", "F");
             CompositionGrid.Row mean = grid.rows().stream()

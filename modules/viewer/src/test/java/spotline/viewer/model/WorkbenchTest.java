@@ -244,13 +244,13 @@ class WorkbenchTest {
                             folder.resolve("04-contact-strip.txt"),
                             folder.resolve("bad.txt"),
                             folder.resolve("01-liner-chip.txt"),
-                            folder.resolveSibling("elsewhere.txt")));
+                            folder.resolve("missing.txt")));
             own.until(() -> bench.loose().waiting().get().size() == 4);
             List<LooseSpectra.Loose> waiting = bench.loose().waiting().get();
             assertThat(waiting).extracting(LooseSpectra.Loose::fits).containsExactly(true, false, true, false);
             assertThat(waiting.get(0).sentence()).contains("Ag 3d");
             assertThat(waiting.get(1).sentence()).contains("bad.txt").contains("expected");
-            assertThat(waiting.get(3).sentence()).contains("does not lie in the holder run's folder");
+            assertThat(waiting.get(3).sentence()).contains("missing.txt").contains("no such file");
             bench.loose().lay(waiting.get(2), "1");
             assertThat(bench.fault().get()).contains("on spot 1 already");
             bench.loose().lay(waiting.get(0), "2");
@@ -262,6 +262,144 @@ class WorkbenchTest {
                     .extracting(ScanLanes.Interval::name)
                     .contains("Ag 3d");
         }
+    }
+
+    /** The record names a file where it lies: no copy is made of it. */
+    @Test
+    void aFileFromElsewhereIsLaidWithoutACopy() throws Exception {
+        Path elsewhere = Files.createDirectories(folder.resolve("elsewhere")).resolve("late.txt");
+        Files.copy(Bench.DEMO.resolveSibling("04-contact-strip.txt"), elsewhere);
+        Path here = Files.createDirectories(folder.resolve("run")).resolve("few.json");
+        Files.writeString(here, """
+                { "format": "spotline-holder-run/1", "instrument": { "excitation": { "source": "Al Ka" } },
+                  "spots": [ { "id": "2", "sample": { "name": "strip" } } ] }
+                """);
+        try (Bench own = new Bench()) {
+            own.workbench.open(here);
+            own.settled();
+            laid(own, elsewhere, "2");
+            assertThat(lines(own, "2")).contains("Ag 3d");
+            try (var files = Files.list(here.getParent())) {
+                assertThat(files).containsExactly(here);
+            }
+        }
+    }
+
+    /** A project holds its files itself: it takes a new one in when it is saved, whatever its name. */
+    @Test
+    void aProjectTakesInWhatIsLaidOnItsSpots() throws Exception {
+        Path file = folder.resolve("study.spotline");
+        Path late = folder.resolve("01-liner-chip.txt");
+        Files.copy(Bench.DEMO.resolveSibling("04-contact-strip.txt"), late);
+        try (Bench own = new Bench().demo()) {
+            Workbench bench = own.workbench;
+            bench.save(file, java.util.Map.of());
+            own.until(() -> bench.file().get().equals(java.util.Optional.of(file)));
+            own.settled();
+            bench.loose().offer(List.of(Bench.DEMO.resolveSibling("01-liner-chip.txt")));
+            own.until(() -> bench.loose().waiting().get().size() == 1);
+            bench.loose().lay(bench.loose().waiting().get().get(0), "1");
+            assertThat(bench.fault().get()).contains("on spot 1 already");
+            bench.loose().leaveAll();
+
+            // The project has another file of that name, which must not be taken for this one.
+            laid(own, late, "1");
+            assertThat(lines(own, "1")).contains("Ag 3d");
+            bench.save(file, java.util.Map.of());
+            own.until(() -> !bench.busy().get());
+            assertThat(bench.fault().get()).isEmpty();
+        }
+        Files.delete(late);
+        try (Bench again = new Bench()) {
+            again.workbench.open(file);
+            again.settled();
+            assertThat(lines(again, "1")).contains("Ag 3d", "F 1s");
+        }
+    }
+
+    private static void laid(Bench own, Path file, String spot) {
+        Workbench bench = own.workbench;
+        bench.loose().offer(List.of(file));
+        own.until(() -> !bench.loose().waiting().get().isEmpty());
+        LooseSpectra.Loose loose = bench.loose().waiting().get().get(0);
+        assertThat(loose.sentence()).contains("It stays in");
+        bench.loose().lay(loose, spot);
+        bench.signing().keep("a tester", "came later");
+        own.settled();
+        assertThat(bench.fault().get()).isEmpty();
+    }
+
+    private static List<String> lines(Bench own, String spot) {
+        own.workbench.choose(spot, false);
+        return own.workbench.lanes().intervals().stream()
+                .map(ScanLanes.Interval::name)
+                .toList();
+    }
+
+    /** Where a window misses its line there is no intensity; its ends can still be moved, not only be taken back. */
+    @Test
+    void aWindowInWhichNothingCountsCanBeMovedOn() {
+        try (Bench own = new Bench().demo()) {
+            Workbench bench = own.workbench;
+            bench.choose("5", false);
+            bench.chooseSpectrum("05-pigment-a.txt#3");
+            BenchData.WindowMark mark =
+                    bench.bench().get().orElseThrow().windows().get(0);
+            moved(own, mark.line(), 450.5, 451.2);
+            assertThat(bench.primary().orElseThrow().intensities())
+                    .noneMatch(m -> m.intensity().spectrum().equals("05-pigment-a.txt#3"));
+            assertThat(bench.bench().get().orElseThrow().windows())
+                    .containsExactly(new BenchData.WindowMark(mark.line(), 450.5, 451.2));
+            moved(own, mark.line(), mark.lowEv(), mark.highEv());
+            assertThat(bench.primary().orElseThrow().intensities())
+                    .anyMatch(m -> m.intensity().spectrum().equals("05-pigment-a.txt#3"));
+        }
+    }
+
+    private static void moved(Bench own, String line, double lowEv, double highEv) {
+        own.workbench.windows().move(line, lowEv, highEv, true);
+        own.workbench.signing().keep("a tester", "to see");
+        own.settled();
+        assertThat(own.workbench.fault().get()).isEmpty();
+    }
+
+    /** A survey's windows are not those of the treatment: one moved there would change another scan. */
+    @Test
+    void aSurveysWindowsAreNotMovedByHand() {
+        Workbench bench = shared.workbench;
+        bench.chooseSpectrum("05-pigment-a.txt#1");
+        BenchData before = bench.bench().get().orElseThrow();
+        assertThat(before.survey()).isTrue();
+        BenchData.WindowMark mark = before.windows().get(0);
+        bench.windows().move(mark.line(), mark.lowEv() + 1, mark.highEv(), true);
+        assertThat(bench.signing().pending().get()).isEmpty();
+        assertThat(bench.fault().get()).contains("on the narrow scan");
+        bench.fault().set("");
+    }
+
+    @Test
+    void theTableTellsOfSettingsOfOneSpot() {
+        try (Bench own = new Bench().demo()) {
+            assertThat(row(own, "6").own()).isEmpty();
+            narrowed(own, 0.5);
+            assertThat(row(own, "5").own()).contains("Ti 2p window").contains(" eV");
+            assertThat(row(own, "").own()).startsWith("spot 5, Ti 2p window");
+            assertThat(row(own, "6").own()).isEmpty();
+            own.workbench.past().undo();
+            own.settled();
+            assertThat(row(own, "5").own()).isEmpty();
+        }
+    }
+
+    private static CompositionGrid.Row row(Bench own, String spot) {
+        Workbench bench = own.workbench;
+        return CompositionGrid.of(
+                        bench.result().get().orElseThrow(), bench.past().exceptions(), Bench.WORDS)
+                .rows()
+                .stream()
+                .filter(r -> r.spot().equals(spot))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

@@ -88,6 +88,10 @@ class RandomActionsTest {
             }
             if (weigh) {
                 long after = heap(screen);
+                Files.writeString(
+                        Files.createDirectories(Path.of("target")).resolve("heap.txt"),
+                        "bytes in use after " + warmUp + " actions " + before + ", after " + actions + " " + after
+                                + "\n");
                 assertThat((double) after).as("heap, %d bytes before", before).isLessThan(1.1 * before);
             }
             while (!Screen.fx(() -> screen.bench.past().undoable().get()).isEmpty()) {

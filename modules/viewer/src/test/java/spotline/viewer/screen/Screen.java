@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
 import javafx.embed.swing.SwingFXUtils;
@@ -77,8 +78,18 @@ final class Screen implements AutoCloseable {
     }
 
     void until(BooleanSupplier condition) throws Exception {
-        WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> fx(condition::getAsBoolean));
+        try {
+            WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, () -> fx(condition::getAsBoolean));
+        } catch (TimeoutException e) {
+            throw new AssertionError("it did not happen within a minute: " + fx(this::state), e);
+        }
         WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private String state() {
+        return "open " + bench.file().get() + ", busy " + bench.busy().get() + " with \""
+                + bench.doing().get() + "\", results " + bench.result().get().isPresent() + ", fault \""
+                + bench.fault().get() + "\"";
     }
 
     void settled() throws Exception {
