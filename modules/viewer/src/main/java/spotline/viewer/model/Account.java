@@ -77,8 +77,8 @@ public record Account(String spot, String sample, List<Card> cards) {
     private static Card reference(SpotResult spot, Words words) {
         ChargeReference charge = spot.charge();
         List<Fact> facts = new ArrayList<>();
-        facts.add(new Fact(words.of("fact.verdict"), charge.verdict().word(), ""));
-        facts.add(new Fact(words.of("fact.method"), charge.method().word(), ""));
+        facts.add(new Fact(words.of("fact.verdict"), words.word(charge.verdict().word()), ""));
+        facts.add(new Fact(words.of("fact.method"), words.word(charge.method().word()), ""));
         number(facts, of(words, "fact.measured", charge.referenceLine()), charge.measuredEv(), charge.measurementU());
         number(facts, of(words, "fact.set-to", charge.referenceLine()), charge.referenceEv(), charge.referenceU());
         number(facts, words.of("fact.shift"), charge.shiftEv(), charge.standardUncertainty());
@@ -138,7 +138,8 @@ public record Account(String spot, String sample, List<Card> cards) {
             String lines = element.lines().stream()
                     .map(l -> words.of("fact.line-at", l.line(), DisplayNumber.fixed(l.energyEv(), 1)))
                     .collect(Collectors.joining(", "));
-            facts.add(new Fact(element.element() + " " + element.verdict().word(), lines, ""));
+            facts.add(new Fact(
+                    element.element() + " " + words.word(element.verdict().word()), lines, ""));
         }
         seen.detail().ifPresent(d -> {
             for (Feature f : d.features()) {
@@ -165,7 +166,7 @@ public record Account(String spot, String sample, List<Card> cards) {
         List<Fact> facts = new ArrayList<>();
         for (MeasuredIntensity m : spot.intensities()) {
             facts.add(new Fact(
-                    m.intensity().line() + " (" + m.basis().word() + ")",
+                    m.intensity().line() + " (" + words.word(m.basis().word()) + ")",
                     words.of(
                             "fact.window",
                             DisplayNumber.fixed(m.intensity().window().highEv(), 1),

@@ -24,7 +24,7 @@ import spotline.run.SpotResult;
  *
  * <p>Units: measured binding energies in eV, the scan's ordinate.
  *
- * @param ordinate what the values are, for the axis
+ * @param ordinate key of what the values are, for the axis
  * @param shiftEv what is added to measured energies; empty when the reference failed
  * @param backgrounds subtracted under each window
  * @param model fitted sum; empty when nothing was fitted
@@ -83,7 +83,7 @@ public record BenchData(
                 s.label(),
                 s.region(),
                 s.survey(),
-                s.scan().countsKnown() ? "counts" : "intensity, file's unit",
+                s.scan().countsKnown() ? "bench.counts" : "bench.intensity",
                 s.scan().photonEnergyEv(),
                 spot.charge().shiftEv(),
                 measured,

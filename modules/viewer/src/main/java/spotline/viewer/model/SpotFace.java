@@ -52,7 +52,8 @@ public record SpotFace(
         StringBuilder text = new StringBuilder(words.of("spot.name", spot.spot()));
         if (!spot.sample().isEmpty()) text.append(", ").append(Shown.label(spot.sample()));
         text.append("; ")
-                .append(words.of("spot.reference", spot.charge().verdict().word()));
+                .append(words.of(
+                        "spot.reference", words.word(spot.charge().verdict().word())));
         if (shares.isEmpty()) text.append("; ").append(words.of("spot.no-composition"));
         for (Share share : shares) {
             text.append("; ").append(share.element()).append(' ');

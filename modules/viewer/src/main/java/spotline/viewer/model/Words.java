@@ -15,6 +15,11 @@ public final class Words {
         bundle = ResourceBundle.getBundle("spotline.viewer.words", locale);
     }
 
+    /** An identifier that the engine's files use, as a person reads it: {@code "not-needed"}. */
+    public String word(String identifier) {
+        return bundle.getString("word." + identifier);
+    }
+
     public String of(String key, Object... arguments) {
         String text = bundle.getString(key);
         return arguments.length == 0 ? text : new MessageFormat(text, locale).format(arguments);

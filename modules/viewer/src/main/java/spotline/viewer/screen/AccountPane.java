@@ -127,7 +127,7 @@ public final class AccountPane extends ScrollPane {
         for (Finding f : card.findings()) {
             VBox box = new VBox(1);
             box.getStyleClass().addAll("finding", f.severity().word());
-            Label message = new Label(f.severity().word() + "  " + Shown.text(f.message()));
+            Label message = new Label(words.word(f.severity().word()) + "  " + Shown.text(f.message()));
             message.setWrapText(true);
             box.getChildren().add(message);
             GridPane links = new GridPane();

@@ -68,7 +68,7 @@ final class BenchFoot extends VBox {
                 "bench.readout",
                 energies(measuredEv, d),
                 fixed(d.measuredAt(measuredEv), 0),
-                d.ordinate(),
+                words.of(d.ordinate()),
                 candidates));
     }
 

@@ -179,7 +179,7 @@ public final class BenchPane extends Region {
                 palette,
                 fontScale);
         values = spotline.viewer.screen.Plot.axis(
-                on(Layer.NORMALISED) ? words.of("bench.normalised") : d.ordinate(), palette, fontScale);
+                on(Layer.NORMALISED) ? words.of("bench.normalised") : words.of(d.ordinate()), palette, fontScale);
         XYPlot upper = spotline.viewer.screen.Plot.of(curves, energy, values, palette);
         fit(values, curves, d);
         if (on(Layer.LINES)) {

@@ -112,7 +112,8 @@ public final class ChargePane extends Region {
         hit.getStyleClass().add("charge-row");
         hit.resizeRelocate(4, y + 2, getWidth() - 8, height - 4);
         hit.setAccessibleRole(AccessibleRole.BUTTON);
-        hit.setAccessibleText(words.of("charge.row", row.spot(), row.verdict().word(), row.shift()));
+        hit.setAccessibleText(
+                words.of("charge.row", row.spot(), words.word(row.verdict().word()), row.shift()));
         hit.setFocusTraversable(true);
         hit.setOnMouseClicked(e -> choose.accept(row.spot()));
         hit.setOnKeyPressed(e -> {
@@ -122,7 +123,7 @@ public final class ChargePane extends Region {
         });
         drawing.getChildren().addAll(hit, mark);
         text(34, y + height / 2 - 15 * scale, row.spot() + "  " + row.sample(), palette.ink());
-        text(34, y + height / 2 + 1, row.verdict().word(), palette.ofVerdict(row.verdict()));
+        text(34, y + height / 2 + 1, words.word(row.verdict().word()), palette.ofVerdict(row.verdict()));
         row.scan().ifPresent(scan -> {
             curve(scan, 0, y, height, palette.quiet(), true);
             row.shiftEv().ifPresent(s -> curve(scan, s, y, height, palette.accent(), false));

@@ -5,7 +5,13 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import spotline.analysis.charge.ChargeMethod;
+import spotline.analysis.charge.ChargeVerdict;
+import spotline.analysis.identify.Verdict;
+import spotline.analysis.quantify.Basis;
+import spotline.core.Severity;
 import spotline.holder.HolderPlan;
 import spotline.holder.HolderRunReader;
 import spotline.holder.HolderTemplates;
@@ -54,6 +60,18 @@ class ModelsTest {
         assertThat(a.shifted(0.5).energy(0)).isEqualTo(1.5);
         assertThat(a.times(2).value(3)).isEqualTo(80);
         assertThat(a.span()).isEqualTo(30);
+    }
+
+    @Test
+    void everyIdentifierHasItsWord() {
+        Stream.of(
+                        Stream.of(ChargeVerdict.values()).map(ChargeVerdict::word),
+                        Stream.of(ChargeMethod.values()).map(ChargeMethod::word),
+                        Stream.of(Verdict.values()).map(Verdict::word),
+                        Stream.of(Basis.values()).map(Basis::word),
+                        Stream.of(Severity.values()).map(Severity::word))
+                .flatMap(words -> words)
+                .forEach(word -> assertThat(Bench.WORDS.word(word)).isNotBlank().doesNotContain("-"));
     }
 
     @Test
