@@ -83,7 +83,7 @@ public record CompositionGrid(List<String> elements, List<Row> rows) {
         }
         String ofSpots = spots.stream()
                 .filter(s -> own.containsKey(s.spot()))
-                .map(s -> words.of("own.of-spot", s.spot(), own.get(s.spot())))
+                .map(s -> words.of("own.of-spot", s.spot(), own.getOrDefault(s.spot(), "")))
                 .collect(Collectors.joining("; "));
         return new Row(Shown.label(sample.sample()), "", false, cells, ofSpots);
     }

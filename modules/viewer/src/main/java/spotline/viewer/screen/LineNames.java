@@ -14,7 +14,7 @@ final class LineNames {
     private static final double MOST = 2;
 
     /** The upper plot's share of what two plots have. */
-    private static final double UPPER = 0.74;
+    private static final double UPPER = 0.72;
 
     private LineNames() {}
 

@@ -77,8 +77,8 @@ final class Plot {
         CombinedDomainXYPlot both = new CombinedDomainXYPlot(energy);
         both.setGap(6);
         both.setInsets(RectangleInsets.ZERO_INSETS);
-        both.add(upper, 7);
-        both.add(lower, 2);
+        both.add(upper, 3);
+        both.add(lower, 1);
         return both;
     }
 

@@ -41,7 +41,7 @@ class BenchLayersTest {
 
             // Names stand in the colour of the text, which the fitted sum has not.
             flip(screen, Layer.MODEL);
-            coloured(screen, Layer.LINES, CurveStyle.MEASURED, 15);
+            coloured(screen, Layer.LINES, CurveStyle.MEASURED, 2);
         }
     }
 
